@@ -1,0 +1,47 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+	"time"
+
+	"chainwale/engine"
+	"chainwale/engine/finding"
+	"chainwale/engine/quantity"
+	"chainwale/engine/render"
+)
+
+type workingsVerb struct {
+	planArgs
+	Fitting string `arg:"" help:"The id of a fitting; of two alike, port and starboard, both are printed."`
+	As      string `help:"How to print: text or json." enum:"text,json" default:"text"`
+}
+
+// Run prints the sheet behind one fitting.
+func (v workingsVerb) Run(s streams) error {
+	p, on, problems, err := v.load(s)
+	if err != nil {
+		return err
+	}
+	if p == nil {
+		o := engine.Options{Version: version, On: on, RefuseFrom: finding.Mend}
+		if err := render.Text(s.err, engine.NotJudged(v.Plan, problems, o), quantity.Metric); err != nil {
+			return err
+		}
+		return ended(statusInput)
+	}
+	subjects, near, err := engine.Behind(p, v.Fitting, on)
+	if err != nil {
+		return err
+	}
+	if len(subjects) == 0 {
+		fmt.Fprintf(s.err, "chainwale: no fitting of %s is called %s; near: %s\n", v.Plan, v.Fitting, strings.Join(near, ", "))
+		return ended(statusInput)
+	}
+	sheet := render.NewSheet(v.Fitting, subjects)
+	sheet.Chainwale, sheet.Plan, sheet.On, sheet.Cautions = version, v.Plan, on.Format(time.DateOnly), engine.SheetCautions()
+	if v.As == "json" {
+		return sheet.JSON(s.out)
+	}
+	return sheet.Text(s.out, systemOf(p))
+}

@@ -1,0 +1,44 @@
+package engine
+
+import (
+	"fmt"
+	"strings"
+
+	"chainwale/engine/fact"
+	"chainwale/engine/rule"
+)
+
+// reportCautions stand in every report; the first line opens it.
+func reportCautions() []string {
+	return []string{
+		"chainwale advises. It is no survey and no approval: a qualified rigger, surveyor, naval architect and local code decide.",
+		"No finding is not the same as safe. What was not seen and not checked is listed.",
+		"Strengths assume metal to its specification. Old metal may be cracked where nothing shows, and a calculation does not inspect.",
+		"Never take a stay off, go aloft or ease a loaded line on the strength of this report alone: a mast with stays off needs its own plan and a rigger.",
+	}
+}
+
+// SheetCautions stand on a workings sheet.
+func SheetCautions() []string {
+	c := reportCautions()
+	return []string{c[0], c[2]}
+}
+
+// notCovered lists what a pack says it does not judge.
+func notCovered(p *rule.Pack) []string {
+	if len(p.NotCovered) == 0 {
+		return nil
+	}
+	return []string{fmt.Sprintf("%s does not judge %s", p.ID, strings.Join(p.NotCovered, "; "))}
+}
+
+// unseen lists the fittings that no record says anybody has drawn and looked at.
+func unseen(facts *fact.Facts) []string {
+	list := []string{}
+	for _, f := range facts.Fittings {
+		if f.State.Is("kept") && !f.Seen {
+			list = append(list, f.Name+": no record says that it was drawn and looked at")
+		}
+	}
+	return list
+}

@@ -1,0 +1,172 @@
+// Package engine strings the stages together: a plan becomes facts, packs judge
+// the facts, and the findings become a report. It is the face for Go callers.
+package engine
+
+import (
+	"cmp"
+	"context"
+	"fmt"
+	"slices"
+	"time"
+
+	"chainwale/engine/fact"
+	"chainwale/engine/finding"
+	"chainwale/engine/near"
+	"chainwale/engine/plan"
+	"chainwale/engine/quantity"
+	"chainwale/engine/rule"
+	"chainwale/rules"
+)
+
+// Options say how a plan is judged.
+type Options struct {
+	// Version of the program, printed in the report.
+	Version string
+	// On is the day that ages are judged on.
+	On time.Time
+	// RefuseFrom is the mildest grade that refuses the plan.
+	RefuseFrom finding.Grade
+	// All keeps what holds and what does not apply among the findings.
+	All bool
+}
+
+// Check judges a plan. What the owner got wrong is in the report; an error is a
+// fault of the program or of a pack that came with it.
+func Check(ctx context.Context, p *plan.Plan, o Options) (finding.Report, error) {
+	report := blank(p.File, o)
+	report.Plan.Hash, report.Boat = p.Hash, p.Boat.Name.Value
+	catalogue, err := fact.TheCatalogue()
+	if err != nil {
+		return report, err
+	}
+	facts, err := fact.Build(catalogue, p, o.On)
+	if err != nil {
+		return report, err
+	}
+	packs, err := builtIn(catalogue)
+	if err != nil {
+		return report, err
+	}
+	var gaps []rule.Gap
+	for _, pack := range packs {
+		if err := ctx.Err(); err != nil {
+			return report, err
+		}
+		judged := pack.Judge(facts.Subjects(), rule.JudgeOptions{All: o.All, System: system(p)})
+		report.Findings = append(report.Findings, judged.Findings...)
+		count(&report.Counts, judged.Counts)
+		gaps = append(gaps, judged.Missing...)
+		report.Packs = append(report.Packs, finding.PackUsed{ID: pack.ID, Edition: pack.Edition, Hash: pack.Hash, Changed: []string{}})
+		report.NotSeen = append(report.NotSeen, notCovered(pack)...)
+	}
+	report.Measure = append(report.Measure, rule.Measures(gaps)...)
+	finish(&report, facts)
+	return report, nil
+}
+
+// blank is a report before anything is found; its lists are empty, never absent.
+func blank(file string, o Options) finding.Report {
+	return finding.Report{
+		Chainwale: o.Version, Version: finding.ReportVersion, On: o.On.Format(time.DateOnly),
+		Plan: finding.PlanRead{File: file}, RefuseAt: o.RefuseFrom,
+		Problems: []finding.Problem{}, Findings: []finding.Finding{}, Measure: []finding.Measure{},
+		Packs: []finding.PackUsed{}, Standards: []finding.StandardUsed{}, NotSeen: []string{}, Cautions: reportCautions(),
+	}
+}
+
+// NotJudged is the report of a plan with problems: they are listed, nothing is judged.
+func NotJudged(file string, problems []finding.Problem, o Options) finding.Report {
+	report := blank(file, o)
+	report.Problems = problems
+	return report
+}
+
+// builtIn loads the packs that come with the program.
+func builtIn(c *fact.Catalogue) ([]*rule.Pack, error) {
+	var packs []*rule.Pack
+	for _, name := range rules.Packs() {
+		pack, problems := rule.Load(rules.FS, name, "rules/"+name, c, rule.LoadOptions{SkipSchema: true})
+		if len(problems) > 0 {
+			p := problems[0]
+			return nil, fmt.Errorf("%s:%d:%d: %s", p.At.File, p.At.Line, p.At.Column, p.Message)
+		}
+		packs = append(packs, pack)
+	}
+	return packs, nil
+}
+
+func system(p *plan.Plan) quantity.System {
+	if p.Boat.Units.Value == "us" {
+		return quantity.US
+	}
+	return quantity.Metric
+}
+
+// finish puts findings in their order and counts the grades.
+func finish(r *finding.Report, facts *fact.Facts) {
+	bySubject := map[string]*fact.Subject{}
+	for _, s := range facts.Subjects() {
+		bySubject[s.Ref()] = s
+	}
+	for i := range r.Findings {
+		f := &r.Findings[i]
+		f.Part = part(bySubject[f.Subject])
+		grade(&r.Counts, *f)
+	}
+	slices.SortStableFunc(r.Findings, func(a, b finding.Finding) int {
+		return cmp.Or(cmp.Compare(b.Grade.Weight(), a.Grade.Weight()), cmp.Compare(a.Subject, b.Subject), cmp.Compare(a.Rule, b.Rule))
+	})
+	r.NotSeen = append(unseen(facts), r.NotSeen...)
+}
+
+// part is what a reader looks a subject up under: the fitting it hangs on, or itself.
+func part(s *fact.Subject) string {
+	if f := s.Neighbour("fitting"); f != nil {
+		return f.Name
+	}
+	return s.Name
+}
+
+// grade counts fails and cannot-tells by grade: an unknown weighs as much.
+func grade(c *finding.Counts, f finding.Finding) {
+	if f.Outcome != finding.Fails && f.Outcome != finding.CannotTell {
+		return
+	}
+	switch f.Grade {
+	case finding.Stop:
+		c.Stop++
+	case finding.Mend:
+		c.Mend++
+	case finding.Watch:
+		c.Watch++
+	}
+}
+
+func count(c *finding.Counts, more finding.Counts) {
+	c.Holds += more.Holds
+	c.Fails += more.Fails
+	c.CannotTell += more.CannotTell
+	c.DoesNotApply += more.DoesNotApply
+}
+
+// Behind gives the subjects that hang on a fitting, itself first, and where none
+// is called so the names that are near.
+func Behind(p *plan.Plan, fitting string, on time.Time) (subjects []*fact.Subject, nearby []string, err error) {
+	catalogue, err := fact.TheCatalogue()
+	if err != nil {
+		return nil, nil, err
+	}
+	facts, err := fact.Build(catalogue, p, on)
+	if err != nil {
+		return nil, nil, err
+	}
+	names := facts.FittingIDs(fitting)
+	for _, id := range names {
+		for _, s := range facts.Subjects() {
+			if s.Kind.Name == "fitting" && s.ID == id || s.Neighbour("fitting") != nil && s.Neighbour("fitting").ID == id {
+				subjects = append(subjects, s)
+			}
+		}
+	}
+	return subjects, near.Words(fitting, facts.AllFittingIDs(), 3), nil
+}

@@ -1,0 +1,204 @@
+package fact
+
+import (
+	"errors"
+	"time"
+
+	"chainwale/engine/corrosion"
+	"chainwale/engine/plan"
+	"chainwale/engine/table"
+	"chainwale/engine/working"
+)
+
+// fittings makes the one or two fittings that an item of the plan stands for,
+// with the landings and bolt groups of the stays they serve.
+func (b *builder) fittings(p *plan.Fitting) {
+	var ids []string
+	for _, side := range sides(p.ID, p.Side) {
+		f := b.fitting(p, side)
+		b.facts.Fittings = append(b.facts.Fittings, f)
+		ids = append(ids, f.ID)
+		b.facts.expanded[f.ID] = []string{f.ID}
+		for _, id := range p.Serves {
+			for _, s := range b.facts.stayCalled(id.Value, side.name) {
+				b.landing(p, f, s)
+			}
+		}
+	}
+	b.facts.expanded[p.ID.Value] = ids
+}
+
+func (b *builder) fitting(p *plan.Fitting, side side) *Fitting {
+	f := &Fitting{Subject: Subject{ID: side.id, Name: side.id, At: p.At}}
+	giveWord(&f.State, p.State)
+	giveWord(&f.Sort, p.Kind)
+	give(&f.Thickness, p.Thickness)
+	give(&f.Width, p.Outline.Width)
+	giveWord(&f.Waters, b.plan.Boat.Waters)
+	giveWord(&f.Climate, b.plan.Boat.Climate)
+	giveWord(&f.Access, p.Mounting.Access)
+	b.years(&f.Age, p.Installed)
+	metal(&f.Metal, p.Metal, &f.Thickness)
+	place(f, p)
+	b.looks(f, p)
+	life(f)
+	return f
+}
+
+// metal looks the metal up. Strengths of a certificate replace the table's minima.
+func metal(m *MetalFacts, p plan.Metal, thickness *Number) {
+	giveWord(&m.Name, p.Name)
+	row, err := table.Metal{}, errors.New("")
+	if p.Name.Given {
+		row, err = metalRow(p, thickness)
+	}
+	look := func(n *Number, symbol, unit string, certified plan.Amount, of func() (float64, error), source working.Source) {
+		if certified.Given {
+			n.Give(certified.Value, certified.At)
+			n.work = oneStep(symbol, "as certified", certified.Value, unit, certificate)
+			return
+		}
+		n.Derive([]*Value{&m.Name.Value}, func() (float64, error) {
+			if err != nil {
+				return 0, err
+			}
+			return of()
+		}, func() []working.Step {
+			return oneStep(symbol, "least value of "+row.Name+", "+row.Standard, n.number, unit, source)()
+		})
+	}
+	look(&m.Yield, "f_y", "MPa", p.Yield, func() (float64, error) { return row.Yield, nil }, row.Strength)
+	look(&m.Ultimate, "f_u", "MPa", p.Ultimate, func() (float64, error) { return row.Ultimate, nil }, row.Strength)
+	kindOfMetal(m, row, err)
+	pren(m, row, err)
+}
+
+func metalRow(p plan.Metal, thickness *Number) (table.Metal, error) {
+	t := 0.0
+	if thickness.Known() {
+		t = thickness.Float()
+	}
+	return table.MetalFor(p.Name.Value, t, false)
+}
+
+// kindOfMetal says what the corrosion rules ask of a metal.
+func kindOfMetal(m *MetalFacts, row table.Metal, err error) {
+	for _, v := range []*Value{&m.Family.Value, &m.Stainless.Value, &m.Titanium.Value} {
+		if v.follows([]*Value{&m.Name.Value}) && err != nil {
+			v.Refuse(err.Error())
+		}
+	}
+	if !m.Name.Known() || err != nil {
+		return
+	}
+	m.Family.Give(row.Kind, m.Name.at)
+	m.Stainless.Give(row.Stainless(), m.Name.at)
+	m.Titanium.Give(row.Titanium(), m.Name.at)
+}
+
+// pren works the pitting resistance out at the chemistry minimum.
+func pren(m *MetalFacts, row table.Metal, err error) {
+	reckon(&m.PREN, values(&m.Name.Value),
+		func() (formula[corrosion.PittingResistanceResult], error) {
+			if err != nil {
+				return nil, err
+			}
+			return pittingOf(row), nil
+		},
+		func(r corrosion.PittingResistanceResult) float64 { return r.PREN })
+}
+
+// pittingOf is the pitting resistance of a metal as a formula.
+type pittingOf table.Metal
+
+func (m pittingOf) Reckon() (corrosion.PittingResistanceResult, error) {
+	return corrosion.PittingOf(table.Metal(m))
+}
+
+// place says whether the part is hidden and whether it is under water: as the
+// plan says, or as its mounting shows. A part that goes through the deck or
+// behind glass is hidden whatever else is said of it.
+func place(f *Fitting, p *plan.Fitting) {
+	m := p.Mounting
+	buried := m.ThroughDeck.Given && m.ThroughDeck.Value || m.GlassedIn.Given && m.GlassedIn.Value
+	clear := m.ThroughDeck.Given && m.GlassedIn.Given && !buried
+	switch {
+	case buried:
+		f.Hidden.Give(true, m.ThroughDeck.At)
+	case p.Exposure.Given:
+		f.Hidden.Give(p.Exposure.Value != "open", p.Exposure.At)
+	case clear:
+		f.Hidden.Give(false, m.ThroughDeck.At)
+	default:
+		f.Hidden.WouldStand(p.Exposure.At)
+	}
+	inboard := m.To.Given && m.To.Value != "hull"
+	switch {
+	case p.Exposure.Given:
+		f.UnderWater.Give(p.Exposure.Value == "under water", p.Exposure.At)
+	case inboard:
+		f.UnderWater.Give(false, m.To.At)
+	default:
+		f.UnderWater.WouldStand(p.Exposure.At)
+	}
+}
+
+// looks says when the part was last drawn and looked at, and whether a day for
+// the next look is set. A part that can be seen all over counts as looked at
+// when somebody looked.
+func (b *builder) looks(f *Fitting, p *plan.Fitting) {
+	nowhere := f.At
+	nowhere.Pointer = "/records"
+	f.SinceLook.WouldStand(nowhere)
+	last := p.Installed
+	for _, r := range b.plan.Records {
+		drawn := r.Did.Value == "drawn and looked at" || f.Hidden.No() && r.Did.Value == "looked at"
+		if !drawn || !r.On.Given || r.On.First.After(b.on) || !b.means(r.Fitting, p, f.ID) {
+			continue
+		}
+		f.Seen = true
+		if !last.Given || r.On.First.After(last.First) {
+			last = r.On
+		}
+	}
+	if last.Given {
+		b.years(&f.SinceLook, last)
+	}
+	f.LookPlanned.Give(p.NextLook.Given && !p.NextLook.Last.Before(b.on.Truncate(24*time.Hour)), p.NextLook.At)
+}
+
+// means tells whether an id written in the plan means this fitting: by its own
+// id or by that of its pair.
+func (b *builder) means(written plan.Text, p *plan.Fitting, id string) bool {
+	return written.Value == id || written.Value == p.ID.Value
+}
+
+// The years for which a plate is commonly trusted, by where it stands.
+const (
+	lifeHiddenTropics = 10
+	lifeUsual         = 15
+	lifeOpenSeen      = 25
+)
+
+var lifeSource = working.Source{Title: "riggers, surveyors and insurers: ten to twenty-five years by condition; which life goes with which place is this project's", As: working.Judgement}
+
+// life says how long such a part is commonly trusted.
+func life(f *Fitting) {
+	from := []*Value{&f.Hidden.Value}
+	if f.Hidden.Yes() {
+		from = append(from, &f.Climate.Value)
+	}
+	f.Life.Derive(from,
+		func() (float64, error) {
+			switch {
+			case f.Hidden.Yes() && f.Climate.Is("tropical"):
+				return lifeHiddenTropics, nil
+			case f.Hidden.No() && f.Seen:
+				return lifeOpenSeen, nil
+			}
+			return lifeUsual, nil
+		},
+		func() []working.Step {
+			return oneStep("life", "by place, climate and looks", f.Life.Float(), "year", lifeSource)()
+		})
+}

@@ -1,0 +1,171 @@
+package fact
+
+import (
+	"fmt"
+
+	"chainwale/engine/finding"
+	"chainwale/engine/plan"
+	"chainwale/engine/strength"
+	"chainwale/engine/table"
+	"chainwale/engine/working"
+)
+
+// landing makes the landing of a stay on a fitting, and the fitting's bolts
+// under that stay's pull.
+func (b *builder) landing(p *plan.Fitting, f *Fitting, s *Stay) {
+	l := &Landing{Subject: Subject{ID: s.ID, Name: s.ID + " on " + f.Name, At: p.At}, Stay: s, Fitting: f}
+	hole := pinHole(l, p)
+	pin(l, s.plan.Pin)
+	give(&l.ForkOpening, s.plan.Fork.Opening)
+	give(&l.ForkCheek, s.plan.Fork.Cheek)
+	platePin(l, p.Outline)
+	pinStrength(l)
+	timesWire(&l.PlateTimesWire, &l.PlateUltimate, s)
+	timesWire(&l.PinShearTimesWire, &l.PinShear, s)
+	timesWire(&l.PinBendingTimesWire, &l.PinBending, s)
+	fits(l)
+	b.facts.Landings = append(b.facts.Landings, l)
+	b.bolts(p, f, s, hole)
+}
+
+// pinHole finds the hole that the stay's pin goes through and takes its measures.
+func pinHole(l *Landing, p *plan.Fitting) *plan.Hole {
+	var found []*plan.Hole
+	for i := range p.Holes {
+		h := &p.Holes[i]
+		if h.Role.Value == "pin" && (!h.Stay.Given || meansStay(h.Stay.Value, l.Stay)) {
+			found = append(found, h)
+		}
+	}
+	if len(found) == 1 {
+		h := found[0]
+		give(&l.Hole, h.Diameter)
+		give(&l.End, h.Along)
+		across(&l.Across, h)
+		return h
+	}
+	why := ""
+	if len(found) > 1 {
+		why = fmt.Sprintf("%d pin holes may be the one of %s; say under `stay` which is", len(found), l.Stay.Name)
+	}
+	at := finding.Place{File: p.At.File, Line: p.At.Line, Column: p.At.Column, Pointer: p.At.Pointer + "/holes"}
+	for _, n := range []*Number{&l.Hole, &l.End, &l.Across} {
+		n.WouldStand(at)
+		n.Refuse(why)
+	}
+	return nil
+}
+
+func meansStay(written string, s *Stay) bool {
+	return written == s.ID || written == s.plan.ID.Value
+}
+
+// across is how far a hole stands off the centre line: on it, unless the plan
+// says otherwise.
+func across(n *Number, h *plan.Hole) {
+	n.Give(0, h.Across.At)
+	if h.Across.Given {
+		n.Give(h.Across.Value, h.Across.At)
+	}
+}
+
+// pin takes the pin's size, as measured or else nominal, and its strength.
+func pin(l *Landing, p plan.Pin) {
+	give(&l.PinNominal, p.Diameter)
+	give(&l.PinMeasured, p.Measured)
+	give(&l.PinDiameter, p.Diameter)
+	if p.Measured.Given {
+		give(&l.PinDiameter, p.Measured)
+	}
+	giveWord(&l.PinMetal, p.Metal)
+	look := func(n *Number, symbol string, certified plan.Amount, of func(table.Metal) float64) {
+		if certified.Given {
+			n.Give(certified.Value, certified.At)
+			return
+		}
+		row := func() (table.Metal, error) { return table.MetalNamed(l.PinMetal.Text()) }
+		n.Derive([]*Value{&l.PinMetal.Value},
+			func() (float64, error) { m, err := row(); return of(m), err },
+			func() []working.Step {
+				m, _ := row()
+				return oneStep(symbol, "least value of "+m.Name+", "+m.Standard, of(m), "MPa", m.Strength)()
+			})
+	}
+	look(&l.PinYield, "f_y", p.Yield, func(m table.Metal) float64 { return m.Yield })
+	look(&l.PinUltimate, "f_u", p.Ultimate, func(m table.Metal) float64 { return m.Ultimate })
+}
+
+// platePin works out what the plate stands at its pin hole.
+func platePin(l *Landing, o plan.Outline) {
+	f := l.Fitting
+	reckon(&l.PlateUltimate,
+		values(&f.Thickness.Value, &f.Width.Value, &l.Hole.Value, &l.PinDiameter.Value, &l.End.Value, &l.Across.Value, &f.Metal.Yield.Value, &f.Metal.Ultimate.Value),
+		func() (formula[strength.PinPlateResult], error) {
+			return strength.PinPlate{Thickness: f.Thickness.Float(), Width: f.Width.Float(), Hole: l.Hole.Float(), Pin: l.PinDiameter.Float(),
+				End: l.End.Float(), EndRadius: endRadius(o, f.Width.Float()), Across: l.Across.Float(), Yield: f.Metal.Yield.Float(), Ultimate: f.Metal.Ultimate.Float()}, nil
+		},
+		func(r strength.PinPlateResult) float64 { return r.Ultimate })
+	reckon(&l.PlateBearing, values(&f.Thickness.Value, &l.PinDiameter.Value, &f.Metal.Yield.Value),
+		func() (formula[strength.BearingResult], error) {
+			return strength.Bearing{Thickness: f.Thickness.Float(), Pin: l.PinDiameter.Float(), Yield: f.Metal.Yield.Float()}, nil
+		},
+		func(r strength.BearingResult) float64 { return r.Lowest })
+}
+
+// endRadius is the radius of the plate's loaded end: 0 for a square end; half the
+// width for a round one that names no radius. An end that nobody described counts
+// as round, which is the weaker.
+func endRadius(o plan.Outline, width float64) float64 {
+	switch {
+	case o.End.Value == "square":
+		return 0
+	case o.EndRadius.Given:
+		return o.EndRadius.Value
+	}
+	return width / 2
+}
+
+// pinStrength works out what the pin stands in shear and in bending.
+func pinStrength(l *Landing) {
+	t := &l.Fitting.Thickness
+	reckon(&l.PinShear, values(&l.PinDiameter.Value, &l.PinUltimate.Value),
+		func() (formula[strength.PinShearResult], error) {
+			return strength.PinShear{Diameter: l.PinDiameter.Float(), Ultimate: l.PinUltimate.Float()}, nil
+		},
+		func(r strength.PinShearResult) float64 { return r.Shear })
+	reckon(&l.PinBending, values(&l.PinDiameter.Value, &l.ForkOpening.Value, &l.ForkCheek.Value, &t.Value, &l.PinYield.Value, &l.PinUltimate.Value),
+		func() (formula[strength.PinResult], error) {
+			return strength.Pin{Diameter: l.PinDiameter.Float(), Plate: t.Float(), Cheek: l.ForkCheek.Float(), Gap: (l.ForkOpening.Float() - t.Float()) / 2,
+				Yield: l.PinYield.Float(), Ultimate: l.PinUltimate.Float()}, nil
+		},
+		func(r strength.PinResult) float64 { return r.Bending })
+}
+
+// timesWire sets a strength in relation to the wire: "1.4 times the wire".
+func timesWire(n, strength *Number, s *Stay) {
+	geometry(n, "R/F_break", "strength / break load of the wire", "", values(&strength.Value, &s.BreakLoad.Value),
+		func() float64 { return strength.Float() / s.BreakLoad.Float() })
+}
+
+// fits works out how hole, pin, plate and fork fit each other.
+func fits(l *Landing) {
+	f := l.Fitting
+	distances := func() (formula[strength.HoleDistancesResult], error) {
+		return strength.HoleDistances{Width: f.Width.Float(), Hole: l.Hole.Float(), End: l.End.Float(), Across: l.Across.Float()}, nil
+	}
+	from := values(&l.End.Value, &l.Hole.Value, &f.Width.Value, &l.Across.Value)
+	reckon(&l.EndRatio, from, distances, func(r strength.HoleDistancesResult) float64 { return r.End })
+	from = values(&f.Width.Value, &l.Hole.Value, &l.End.Value, &l.Across.Value)
+	reckon(&l.SideRatio, from, distances, func(r strength.HoleDistancesResult) float64 { return r.Side })
+	geometry(&l.PinClearance, "c", "hole - measured pin", "mm", values(&l.Hole.Value, &l.PinMeasured.Value),
+		func() float64 { return l.Hole.Float() - l.PinMeasured.Float() })
+	geometry(&l.ForkFill, "t/G", "thickness / fork opening", "", values(&f.Thickness.Value, &l.ForkOpening.Value),
+		func() float64 { return f.Thickness.Float() / l.ForkOpening.Float() })
+}
+
+// geometry derives a number that a single line of arithmetic gives.
+func geometry(n *Number, symbol, line, unit string, from []*Value, of func() float64) {
+	n.Derive(from, func() (float64, error) { return of(), nil }, func() []working.Step {
+		return oneStep(symbol, line, of(), unit, working.Source{Title: "arithmetic", As: working.Computed})()
+	})
+}

@@ -1,0 +1,75 @@
+package fact
+
+import (
+	"errors"
+
+	"chainwale/engine/corrosion"
+	"chainwale/engine/plan"
+	"chainwale/engine/table"
+)
+
+// contact makes a place where two metals touch.
+func (b *builder) contact(p *plan.Contact) {
+	c := &Contact{Subject: Subject{ID: p.ID.Value, Name: p.ID.Value, At: p.At}}
+	giveYesNo(&c.Isolated, p.Isolated)
+	giveWord(&c.Exposure, p.Exposure)
+	giveYesNo(&c.Hidden, p.Hidden)
+	couple := func() (formula[corrosion.CoupleResult], error) {
+		k, err := corrosion.CoupleOf(p.Between[0].Value, p.Between[1].Value, corrosion.Exposure(c.Exposure.Text()))
+		k.Hidden = c.Hidden.Yes()
+		return k, err
+	}
+	from := values(&c.Exposure.Value, &c.Hidden.Value)
+	reckon(&c.Apart, from, couple, func(r corrosion.CoupleResult) float64 { return r.Difference })
+	reckon(&c.Limit, from, couple, func(r corrosion.CoupleResult) float64 { return r.Limit })
+	eaten(c, from, couple)
+	family(c, p)
+	b.facts.Contacts = append(b.facts.Contacts, c)
+}
+
+// eaten names the metal that pays.
+func eaten(c *Contact, from []*Value, couple func() (formula[corrosion.CoupleResult], error)) {
+	if !c.Anode.follows(from) {
+		return
+	}
+	f, err := couple()
+	if err == nil {
+		var r corrosion.CoupleResult
+		if r, err = f.Reckon(); err == nil {
+			c.Anode.Give(r.Anode, c.At)
+			return
+		}
+	}
+	c.Anode.Refuse(err.Error())
+}
+
+// family says whether both metals are of one family.
+func family(c *Contact, p *plan.Contact) {
+	a, errA := table.MetalNamed(p.Between[0].Value)
+	b, errB := table.MetalNamed(p.Between[1].Value)
+	if err := errors.Join(errA, errB); err != nil {
+		c.SameFamily.WouldStand(p.At)
+		c.SameFamily.Refuse(err.Error())
+		return
+	}
+	c.SameFamily.Give(a.Family == b.Family || a.Kind == b.Kind && a.Stainless(), p.At)
+}
+
+// records makes what somebody saw of each fitting that a record means.
+func (b *builder) records(p *plan.Record) {
+	for _, id := range b.facts.expanded[p.Fitting.Value] {
+		for _, f := range b.facts.Fittings {
+			if f.ID != id {
+				continue
+			}
+			name := p.ID.Value
+			if id != p.Fitting.Value {
+				name += "/" + id
+			}
+			r := &Record{Subject: Subject{ID: name, Name: p.ID.Value, At: p.At}, Fitting: f}
+			giveWord(&r.Crack, p.Crack)
+			b.years(&r.Since, p.On)
+			b.facts.Records = append(b.facts.Records, r)
+		}
+	}
+}

@@ -1,0 +1,47 @@
+package fact
+
+import "chainwale/engine/working"
+
+// formula is what every formula of the mechanics is: inputs that give a result,
+// or an error where it does not hold for them. The result writes its working down.
+type formula[R worked] interface{ Reckon() (R, error) }
+
+type worked interface{ Working() []working.Step }
+
+// reckon derives a number by a formula. with makes the formula from inputs that
+// are all known; pick takes the number out of its result.
+func reckon[R worked](n *Number, from []*Value, with func() (formula[R], error), pick func(R) float64) {
+	result := func() (R, error) {
+		f, err := with()
+		if err != nil {
+			var none R
+			return none, err
+		}
+		return f.Reckon()
+	}
+	n.Derive(from,
+		func() (float64, error) {
+			r, err := result()
+			if err != nil {
+				return 0, err
+			}
+			return pick(r), nil
+		},
+		func() []working.Step {
+			r, err := result()
+			if err != nil {
+				return nil // the value is unknown for the same reason, and says so
+			}
+			return r.Working()
+		})
+}
+
+// values names what a derivation reads.
+func values(v ...*Value) []*Value { return v }
+
+// oneStep is a working of a single look-up or line.
+func oneStep(symbol, formula string, value float64, unit string, source working.Source) func() []working.Step {
+	return func() []working.Step {
+		return []working.Step{{Symbol: symbol, Formula: formula, Value: value, Unit: unit, Source: source}}
+	}
+}

@@ -1,0 +1,200 @@
+package fact
+
+import (
+	"math"
+
+	"chainwale/engine/finding"
+	"chainwale/engine/quantity"
+	"chainwale/engine/working"
+)
+
+// Value is one fact about one subject. The zero Value is UNKNOWN: not zero, and
+// nothing that was worked out from it is known either.
+//
+// A value is either given (the plan says it), looked up or derived. Whichever it
+// is, it remembers the place in the plan that an owner would change, and a
+// derived one can show its working.
+type Value struct {
+	known  bool
+	number float64
+
+	at    finding.Place
+	why   string
+	lacks []*Value
+	work  func() []working.Step
+
+	subject *Subject
+	column  *Column
+}
+
+// Number, Word and YesNo are facts of the three sorts that rules may read.
+type (
+	Number struct{ Value }
+	Word   struct{ Value }
+	YesNo  struct{ Value }
+)
+
+// Known tells whether the value can be used.
+func (v *Value) Known() bool { return v.known }
+
+// Float is the value in canonical units (a word's id, 1 or 0 for a yes or no),
+// or NaN if it is unknown.
+func (v *Value) Float() float64 {
+	if !v.known {
+		return math.NaN()
+	}
+	return v.number
+}
+
+// Text is a word's text, "" if it is unknown.
+func (w *Word) Text() string {
+	if !w.known {
+		return ""
+	}
+	return WordText(w.number)
+}
+
+// Is tells whether the word is known and equal to text.
+func (w *Word) Is(text string) bool { return w.known && w.Text() == text }
+
+// Yes tells whether the value is known and a yes.
+func (y *YesNo) Yes() bool { return y.known && y.number == 1 }
+
+// No tells whether the value is known and a no.
+func (y *YesNo) No() bool { return y.known && y.number == 0 }
+
+// At is where the plan says the value, or where it would say it.
+func (v *Value) At() finding.Place { return v.at }
+
+// Why says why a value is unknown although nothing it needs is missing from the
+// plan: a formula that refused its inputs, a table without a row. "" otherwise.
+func (v *Value) Why() string {
+	if v.known {
+		return ""
+	}
+	if v.why != "" {
+		return v.why
+	}
+	for _, l := range v.lacks {
+		if w := l.Why(); w != "" {
+			return w
+		}
+	}
+	return ""
+}
+
+// Subject is whose fact this is, Column what fact it is. Both are set when the
+// subject is sealed.
+func (v *Value) Subject() *Subject { return v.subject }
+func (v *Value) Column() *Column   { return v.column }
+
+// Missing lists the plan values whose absence makes v unknown: v itself if it
+// is one, or those that it was to be derived from. Each stands once.
+func (v *Value) Missing() []*Value {
+	if v.known {
+		return nil
+	}
+	seen := map[*Value]bool{}
+	var roots []*Value
+	var walk func(*Value)
+	walk = func(u *Value) {
+		if u.known || seen[u] {
+			return
+		}
+		seen[u] = true
+		if len(u.lacks) == 0 {
+			roots = append(roots, u)
+			return
+		}
+		for _, l := range u.lacks {
+			walk(l)
+		}
+	}
+	walk(v)
+	return roots
+}
+
+// Working is how the value came about, step by step; nil if it was given.
+func (v *Value) Working() []working.Step {
+	if v.work == nil {
+		return nil
+	}
+	return v.work()
+}
+
+// set makes the value known, unless the number is NaN or infinite: those are
+// unknown, whoever computed them.
+func (v *Value) set(number float64) {
+	v.known = !math.IsNaN(number) && !math.IsInf(number, 0)
+	v.number = number
+	if !v.known {
+		v.why = "the calculation gave no finite number"
+	}
+}
+
+// Give sets the value to what the plan says at a place.
+func (n *Number) Give(number float64, at finding.Place) {
+	n.at = at
+	n.set(number)
+}
+
+// Give sets the word to what the plan says at a place.
+func (w *Word) Give(text string, at finding.Place) {
+	w.at = at
+	w.set(WordID(text))
+}
+
+// Give sets the yes or no to what the plan says at a place.
+func (y *YesNo) Give(yes bool, at finding.Place) {
+	y.at = at
+	y.number, y.known = 0, true
+	if yes {
+		y.number = 1
+	}
+}
+
+// WouldStand says where an unknown value would stand in the plan.
+func (v *Value) WouldStand(at finding.Place) { v.at = at }
+
+// Refuse leaves the value unknown and says why.
+func (v *Value) Refuse(why string) { v.known, v.why = false, why }
+
+// Derive works the number out from others. If any of them is unknown, so is the
+// result, and it lacks what they lack. compute may refuse by an error; work
+// makes the steps that show how, and is called only when somebody asks.
+// The place of a derived value is the place of the first input.
+func (n *Number) Derive(from []*Value, compute func() (float64, error), work func() []working.Step) {
+	if !n.follows(from) {
+		return
+	}
+	number, err := compute()
+	if err != nil {
+		n.Refuse(err.Error())
+		n.lacks = nil
+		return
+	}
+	n.work = work
+	n.set(number)
+}
+
+// follows takes place and gaps from the inputs and tells whether all are known.
+func (v *Value) follows(from []*Value) bool {
+	v.lacks = nil
+	for i, f := range from {
+		if i == 0 {
+			v.at = f.at
+		}
+		if !f.known {
+			v.lacks = append(v.lacks, f)
+		}
+	}
+	return len(v.lacks) == 0
+}
+
+// Dimension is the dimension of the value's column; the bare number if unsealed.
+func (v *Value) Dimension() quantity.Dimension {
+	if v.column == nil {
+		return quantity.Bare
+	}
+	return v.column.Dimension
+}

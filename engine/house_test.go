@@ -1,0 +1,102 @@
+package engine_test
+
+import (
+	"go/parser"
+	"go/token"
+	"io/fs"
+	"os"
+	"path"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+)
+
+// rooms says which rooms of ours each room may import. A new arrow is a decision:
+// it is made here, with its reason in the commit.
+var rooms = map[string][]string{
+	"schema":                {},
+	"rules":                 {},
+	"engine/near":           {},
+	"engine/working":        {},
+	"engine/quantity":       {"engine/near"},
+	"engine/finding":        {"engine/working"},
+	"engine/plan/document":  {"engine/finding", "engine/quantity", "engine/near"},
+	"engine/table":          {"engine/quantity", "engine/working", "engine/near"},
+	"engine/strength":       {"engine/quantity", "engine/working"},
+	"engine/corrosion":      {"engine/quantity", "engine/working", "engine/table"},
+	"engine/plan":           {"engine/quantity", "engine/finding", "engine/near", "engine/plan/document", "schema"},
+	"engine/fact":           {"engine/plan", "engine/table", "engine/strength", "engine/corrosion", "engine/quantity", "engine/finding", "engine/working"},
+	"engine/rule":           {"engine/fact", "engine/finding", "engine/quantity", "engine/working", "engine/near", "engine/plan/document", "schema"},
+	"engine/render":         {"engine/finding", "engine/fact", "engine/quantity", "engine/working"},
+	"engine":                {"engine/plan", "engine/fact", "engine/rule", "engine/finding", "engine/quantity", "engine/near", "rules"},
+	"engine/published":      {"engine/strength", "engine/corrosion", "engine/table", "engine/quantity", "engine/working"},
+	"cmd/chainwale":         {"*"},
+	"testdata/outside":      {"testdata/outside/tool"},
+	"testdata/outside/tool": {},
+}
+
+// testsMay says what tests of a room may import beyond what the room may.
+var testsMay = []string{"testdata/outside/tool", "rules", "schema", "engine/table", "engine/quantity", "engine/working", "engine/finding"}
+
+// TestHouse holds the import map: every Go file of the project stands in a room,
+// and no room reaches for more than its stairs allow.
+func TestHouse(t *testing.T) {
+	files := 0
+	err := filepath.WalkDir("..", func(name string, d fs.DirEntry, err error) error {
+		if err != nil {
+			return err
+		}
+		if d.IsDir() && strings.HasPrefix(d.Name(), ".") && len(d.Name()) > 2 {
+			return fs.SkipDir
+		}
+		if d.IsDir() && name != ".." && hasModule(name) {
+			return fs.SkipDir
+		}
+		if strings.HasSuffix(name, ".go") {
+			files++
+			checkFile(t, name)
+		}
+		return nil
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if files < 20 {
+		t.Fatalf("only %d files were looked at", files)
+	}
+}
+
+// hasModule tells whether a folder is a module of its own, which the map leaves alone.
+func hasModule(dir string) bool {
+	_, err := os.Stat(filepath.Join(dir, "go.mod"))
+	return err == nil
+}
+
+func checkFile(t *testing.T, name string) {
+	t.Helper()
+	parsed, err := parser.ParseFile(token.NewFileSet(), name, nil, parser.ImportsOnly)
+	if err != nil {
+		t.Errorf("%s: %v", name, err)
+		return
+	}
+	room := strings.TrimPrefix(path.Dir(filepath.ToSlash(name)), "../")
+	allowed, known := rooms[room]
+	isTest := strings.HasSuffix(name, "_test.go")
+	if !known {
+		t.Errorf("%s stands in %s, a room that is not on the map", name, room)
+		return
+	}
+	for _, spec := range parsed.Imports {
+		imported, _ := strconv.Unquote(spec.Path.Value)
+		to, ours := strings.CutPrefix(imported, "chainwale/")
+		switch {
+		case !ours || to == room || slices.Contains(allowed, to) || slices.Contains(allowed, "*"):
+		case isTest && (slices.Contains(testsMay, to) || room == "engine/published"):
+		case isTest && room == "engine":
+		default:
+			t.Errorf("%s: %s may not import %s", name, room, to)
+		}
+	}
+}

@@ -1,0 +1,181 @@
+package document
+
+import (
+	"bytes"
+	"fmt"
+	"path/filepath"
+	"sort"
+	"strings"
+	"unicode/utf8"
+
+	"chainwale/engine/finding"
+)
+
+// MostBytes is the largest file that is read: a hundred times what a plan needs,
+// and little enough that no file can keep the program busy.
+const MostBytes = 1 << 20
+
+// deepest is how far lists and mappings may stand within each other.
+const deepest = 32
+
+// TooLarge is the problem with a file of more than MostBytes.
+func TooLarge(name string) finding.Problem {
+	return finding.Problem{
+		At:       top(name),
+		Message:  "the file is larger than 1 MB, so it is not read",
+		Expected: "a file of keys and values; keep pictures and drawings beside it",
+	}
+}
+
+// Read makes the tree of one file's bytes. A name that ends in .json is read as
+// JSON, as is one without an ending if it starts with a brace; all else is YAML.
+// If there are problems there is no tree.
+func Read(name string, src []byte) (*Node, []finding.Problem) {
+	if len(src) > MostBytes {
+		return nil, []finding.Problem{TooLarge(name)}
+	}
+	if bad := readable(name, src); bad != nil {
+		return nil, []finding.Problem{*bad}
+	}
+	src = bytes.TrimPrefix(src, utf8Mark)
+	if len(bytes.TrimSpace(src)) == 0 {
+		return nil, []finding.Problem{empty(name)}
+	}
+	var root *Node
+	var problems []finding.Problem
+	if isJSON(name, src) {
+		root, problems = readJSON(name, src)
+	} else {
+		root, problems = readYAML(name, src)
+	}
+	if len(problems) > 0 {
+		return nil, Sorted(problems)
+	}
+	return root, nil
+}
+
+// empty is the problem with a file in which nothing is written.
+func empty(name string) finding.Problem {
+	return finding.Problem{At: top(name), Message: "the file is empty", Expected: "keys with values"}
+}
+
+func isJSON(name string, src []byte) bool {
+	switch strings.ToLower(filepath.Ext(name)) {
+	case ".json":
+		return true
+	case "":
+		return bytes.HasPrefix(bytes.TrimLeft(src, " \t\r\n"), []byte("{"))
+	}
+	return false
+}
+
+var (
+	utf8Mark = []byte("\xef\xbb\xbf")
+	// utf16Marks open the files that some editors save as "Unicode".
+	utf16Marks = [][]byte{[]byte("\xff\xfe"), []byte("\xfe\xff")}
+)
+
+// readable finds the first thing that no text file holds: a byte that is not
+// UTF-8, a zero byte, a control character. nil means the file is text.
+func readable(name string, src []byte) *finding.Problem {
+	for _, mark := range utf16Marks {
+		if bytes.HasPrefix(src, mark) {
+			return &finding.Problem{At: top(name), Message: "the file is saved as UTF-16", Expected: "a text file saved as UTF-8"}
+		}
+	}
+	src = bytes.TrimPrefix(src, utf8Mark)
+	for i := 0; i < len(src); {
+		r, size := utf8.DecodeRune(src[i:])
+		if message := unreadable(r, size); message != "" {
+			return &finding.Problem{At: placeAt(name, src, i), Message: message, Expected: "a text file saved as UTF-8"}
+		}
+		i += size
+	}
+	return nil
+}
+
+// unreadable says why a character can't stand in a file, "" if it can. The line
+// breaks that only some programs know (U+0085, U+2028, U+2029) are refused
+// because editors and readers would count lines differently.
+func unreadable(r rune, size int) string {
+	switch {
+	case r == utf8.RuneError && size == 1:
+		return "a byte stands here that is not UTF-8 text"
+	case r == 0:
+		return "a zero byte stands here, so this is no text file"
+	case isControl(r) && r != '\n' && r != '\r' && r != '\t', r == 0x2028, r == 0x2029, r == 0xfeff, r == 0xfffe, r == 0xffff:
+		return fmt.Sprintf("a control character (U+%04X) stands here", r)
+	}
+	return ""
+}
+
+// isControl tells the characters that steer a screen instead of standing on it.
+func isControl(r rune) bool { return r < 0x20 || r >= 0x7f && r < 0xa0 }
+
+// hiddenControl finds a control character that an escape brought into a text:
+// printed, it could rewrite a reader's screen. Line ends and tabs may stand.
+func hiddenControl(text string) (r rune, found bool) {
+	for _, r := range text {
+		if isControl(r) && r != '\n' && r != '\t' && r != '\r' {
+			return r, true
+		}
+	}
+	return 0, false
+}
+
+// top is the first place of a file.
+func top(name string) finding.Place { return finding.Place{File: name, Line: 1, Column: 1} }
+
+// placeAt counts lines and characters up to an offset. A line ends with LF, CR LF
+// or CR. An offset past the end is the end.
+func placeAt(name string, src []byte, offset int) finding.Place {
+	before := src[:max(0, min(offset, len(src)))]
+	at := top(name)
+	start := 0
+	for i, b := range before {
+		if b == '\n' || b == '\r' && (i+1 >= len(src) || src[i+1] != '\n') {
+			at.Line++
+			start = i + 1
+		}
+	}
+	at.Column += utf8.RuneCount(before[start:])
+	return at
+}
+
+// lines gives the places of many offsets without counting from the top each time.
+type lines struct {
+	name   string
+	src    []byte
+	starts []int
+}
+
+func newLines(name string, src []byte) *lines {
+	l := &lines{name: name, src: src, starts: []int{0}}
+	for i, b := range src {
+		if b == '\n' || b == '\r' && (i+1 >= len(src) || src[i+1] != '\n') {
+			l.starts = append(l.starts, i+1)
+		}
+	}
+	return l
+}
+
+// at is the place of an offset.
+func (l *lines) at(offset int) finding.Place {
+	offset = max(0, min(offset, len(l.src)))
+	line := sort.SearchInts(l.starts, offset+1)
+	return finding.Place{File: l.name, Line: line, Column: 1 + utf8.RuneCount(l.src[l.starts[line-1]:offset])}
+}
+
+// longest finds the first line of more than most bytes, 0 if there is none.
+func (l *lines) longest(most int) (line int) {
+	for i, start := range l.starts {
+		end := len(l.src)
+		if i+1 < len(l.starts) {
+			end = l.starts[i+1]
+		}
+		if end-start > most {
+			return i + 1
+		}
+	}
+	return 0
+}

@@ -1,0 +1,210 @@
+// Package plan reads what an owner wrote: one file in YAML (or JSON), checked
+// against schema/plan.schema.json, with the place of every value kept. It judges
+// nothing and derives nothing; it says what the file says, and where.
+package plan
+
+import (
+	"time"
+
+	"chainwale/engine/finding"
+)
+
+// Amount is a quantity in its canonical unit. Where the plan lists several
+// readings, Value is their mean and Spread the largest less the smallest.
+//
+// Every value of a plan has a place even when it is not given: that of its
+// parent's key, with the pointer at which it would stand.
+type Amount struct {
+	Given    bool
+	Value    float64
+	Spread   float64
+	Readings int
+	At       finding.Place
+}
+
+// Text is a word or words, as they stand in the file.
+type Text struct {
+	Given bool
+	Value string
+	At    finding.Place
+}
+
+// YesNo is a yes or a no.
+type YesNo struct {
+	Given, Value bool
+	At           finding.Place
+}
+
+// Whole is a whole number.
+type Whole struct {
+	Given bool
+	Value int
+	At    finding.Place
+}
+
+// Day is a date. An owner who only knows the year or the month writes that much;
+// First is the earliest day it can mean and Last the latest.
+type Day struct {
+	Given       bool
+	Text        string
+	First, Last time.Time
+	At          finding.Place
+}
+
+// Point is a position on the boat: x forward, y to port, z up from the mast heel.
+type Point struct {
+	X, Y, Z Amount
+	At      finding.Place
+}
+
+// Plan is one boat's refit plan. A field's key in the file is its name in small
+// letters with underscores: InPlane stands under in_plane.
+type Plan struct {
+	// File is the name as given on the command line, Hash "sha256:" over all files read.
+	File, Hash string
+	// Chainwale is the version of the plan format.
+	Chainwale Whole
+	Boat      Boat
+	Stays     []Stay
+	Fittings  []Fitting
+	Contacts  []Contact
+	Records   []Record
+	Packs     []Text
+}
+
+// Boat is the boat itself.
+type Boat struct {
+	At          finding.Place
+	Name, Class Text
+	// Waters: fresh, coastal, ocean. Climate: temperate, tropical.
+	Waters, Climate Text
+	MastStep        Text // keel-stepped, deck-stepped
+	// Units the owner wants to read: metric, us.
+	Units Text
+}
+
+// Stay is one wire of the standing rigging, or two alike when Side is both.
+type Stay struct {
+	ID, Role, Side Text
+	At             finding.Place
+	Wire           Wire
+	// Lower and Upper are the centres of the pins at its two ends.
+	Lower, Upper Point
+	Pin          Pin
+	Fork         Fork
+	Toggle       YesNo
+	Lean         Lean
+	Installed    Day
+}
+
+// Wire is what the stay is made of.
+type Wire struct {
+	At                  finding.Place
+	Construction, Metal Text
+	Diameter            Amount
+	// BreakLoad replaces the table's value and needs a certificate.
+	BreakLoad   Amount
+	Certificate Text
+}
+
+// Pin is the clevis pin at the stay's lower end.
+type Pin struct {
+	At finding.Place
+	// Diameter is the nominal size, Measured what the calipers say.
+	Diameter, Measured Amount
+	Metal              Text
+	Yield, Ultimate    Amount
+}
+
+// Fork holds the pin on both sides of the plate: a jaw or a toggle's jaw.
+type Fork struct {
+	At finding.Place
+	// Opening is the clear width between the cheeks, Cheek the thickness of one.
+	Opening, Cheek Amount
+}
+
+// Lean is how the wire leaves the plate, as angles from the plate's centre line.
+type Lean struct {
+	At                  finding.Place
+	InPlane, OutOfPlane Amount
+}
+
+// Fitting is a metal part that holds one stay or several, or two alike when Side is both.
+type Fitting struct {
+	ID, State, Kind, Side Text
+	At                    finding.Place
+	// Serves are the ids of the stays it holds.
+	Serves    []Text
+	Metal     Metal
+	Thickness Amount
+	Outline   Outline
+	Holes     []Hole
+	Exposure  Text
+	Installed Day
+	// NextLook is when it will next be drawn or opened up and looked at.
+	NextLook Day
+	Mounting Mounting
+}
+
+// Metal is the metal of a part. Yield and Ultimate replace the table's minima and need a certificate.
+type Metal struct {
+	At                           finding.Place
+	Name, Condition, Certificate Text
+	Yield, Ultimate              Amount
+}
+
+// Outline is the flat part: a strip, its loaded end at the pin hole.
+type Outline struct {
+	At            finding.Place
+	Width, Length Amount
+	// End is round or square; EndRadius is the radius of a round end (half the width if not given).
+	End       Text
+	EndRadius Amount
+}
+
+// Hole is a hole in the flat part. Along is measured from the loaded end to the
+// hole's centre, Across from the strip's centre line.
+type Hole struct {
+	At            finding.Place
+	Role          Text // pin, bolt
+	Stay          Text // which stay's pin, where the part serves several
+	Diameter      Amount
+	Along, Across Amount
+}
+
+// Mounting is how the fitting is held to the boat.
+type Mounting struct {
+	At                     finding.Place
+	To                     Text // hull, bulkhead, knee, deck, mast
+	ThroughDeck, GlassedIn YesNo
+	Access                 Text // open, panel, tools, cut
+	Bolts                  Bolts
+	BackingPlate           YesNo
+}
+
+// Bolts are the fastenings of a fitting, all alike, one in each bolt hole.
+type Bolts struct {
+	At             finding.Place
+	Thread, Grade  Text
+	ThreadsInPlane YesNo
+}
+
+// Contact is a place where two metals touch.
+type Contact struct {
+	ID       Text
+	At       finding.Place
+	Between  []Text
+	Exposure Text // harsh, normal, controlled, sea water
+	Hidden   YesNo
+	Isolated YesNo
+}
+
+// Record is what somebody saw of a fitting on a day.
+type Record struct {
+	ID, Fitting Text
+	At          finding.Place
+	On          Day
+	Did         Text // looked at, drawn and looked at, tested
+	Crack       Text // none seen, seen, not looked for
+	By          Text
+}

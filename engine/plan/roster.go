@@ -1,0 +1,119 @@
+package plan
+
+import (
+	"fmt"
+	"maps"
+	"regexp"
+	"slices"
+	"strings"
+
+	"chainwale/engine/finding"
+	"chainwale/engine/near"
+)
+
+// part is one stay or fitting after side: both has been taken apart.
+type part struct{ id, side string }
+
+// entry is what the roster has to know of a stay, a fitting, a contact or a record.
+type entry struct{ id, side Text }
+
+// roster finds parts by the ids that a plan may use for them.
+type roster struct {
+	// what is the kind of entry as a sentence calls it: "stay".
+	what  string
+	parts map[string][]part
+	first map[string]Text
+	// whole is false if some entry has no id, or one that is at fault, so that an
+	// id nothing goes by may be that entry's.
+	whole bool
+}
+
+// newRoster lists entries under all their ids and reports ids that would stand
+// for two entries.
+func newRoster(what string, entries []entry) (*roster, []finding.Problem) {
+	r := &roster{what: what, parts: map[string][]part{}, first: map[string]Text{}, whole: true}
+	var problems []finding.Problem
+	for _, e := range entries {
+		if !e.id.Given || !idForm.MatchString(e.id.Value) {
+			r.whole = false
+			continue
+		}
+		if clash := r.clash(e); clash != nil {
+			problems = append(problems, *clash)
+			r.whole = false
+			continue
+		}
+		r.add(e)
+	}
+	return r, problems
+}
+
+// idForm is the form of an id, as the schema has it.
+var idForm = regexp.MustCompile(`^[a-z][a-z0-9]*(-[a-z0-9]+)*$`)
+
+func (r *roster) add(e entry) {
+	id, sides := e.id.Value, sidesOf(e.side.Value)
+	for i, sided := range SidedIDs(id, e.side.Value) {
+		p := part{sided, sides[i]}
+		r.parts[id] = append(r.parts[id], p)
+		if sided != id {
+			r.parts[sided] = []part{p}
+		}
+	}
+	for name := range namesOf(e) {
+		r.first[name] = e.id
+	}
+}
+
+// namesOf are all ids that an entry may be called by.
+func namesOf(e entry) map[string]bool {
+	names := map[string]bool{e.id.Value: true}
+	for _, sided := range SidedIDs(e.id.Value, e.side.Value) {
+		names[sided] = true
+	}
+	return names
+}
+
+// clash is the problem with an entry of which an id is taken, nil if none is.
+func (r *roster) clash(e entry) *finding.Problem {
+	for _, name := range slices.Sorted(maps.Keys(namesOf(e))) {
+		taken, ok := r.first[name]
+		if !ok {
+			continue
+		}
+		id := e.id.Value
+		message := fmt.Sprintf("the id %s stands twice; it is already in line %d", id, taken.At.Line)
+		switch {
+		case name != id:
+			message = fmt.Sprintf("with side: both, %s is also called %s, and that id is already in line %d", id, name, taken.At.Line)
+		case taken.Value != id:
+			message = fmt.Sprintf("the id %s is taken: %s in line %d has side: both, and this is one of its two", id, taken.Value, taken.At.Line)
+		}
+		return &finding.Problem{At: e.id.At, Message: message, Expected: "an id of its own for each " + r.what}
+	}
+	return nil
+}
+
+// unknown is the problem with an id that nothing goes by, nil if something does.
+// Where an entry's own id is at fault, only an id near to another is told, for the
+// rest may be right.
+func (r *roster) unknown(id Text) *finding.Problem {
+	names := slices.Sorted(maps.Keys(r.parts))
+	nearest := near.Words(id.Value, names, 3)
+	if r.parts[id.Value] != nil || !r.whole && len(nearest) == 0 {
+		return nil
+	}
+	expected := "the id of a " + r.what
+	switch {
+	case len(nearest) > 0:
+		expected = "did you mean " + strings.Join(nearest, " or ") + "?"
+	case len(names) == 0:
+		expected += "; the plan has none yet"
+	case len(names) <= mostNames:
+		expected += ": " + strings.Join(names, ", ")
+	}
+	return &finding.Problem{At: id.At, Message: fmt.Sprintf("no %s has the id %s", r.what, id.Value), Expected: expected}
+}
+
+// mostNames is how many ids a message lists.
+const mostNames = 20

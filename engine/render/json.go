@@ -1,0 +1,19 @@
+// Package render turns what the engine found into something to read: text for a
+// person, JSON for a program. It never computes: what it prints stands in the
+// report or in the facts.
+package render
+
+import (
+	"encoding/json"
+	"io"
+
+	"chainwale/engine/finding"
+)
+
+// JSON writes the report as schema/report.schema.json describes it.
+func JSON(w io.Writer, r finding.Report) error {
+	out := json.NewEncoder(w)
+	out.SetEscapeHTML(false)
+	out.SetIndent("", "  ")
+	return out.Encode(r)
+}

@@ -1,0 +1,86 @@
+package rule
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+
+	"chainwale/engine/fact"
+	"chainwale/engine/finding"
+	"chainwale/engine/quantity"
+)
+
+// JudgeOptions says how findings are told.
+type JudgeOptions struct {
+	// System is the system of units of the sentences.
+	System quantity.System
+	// All asks for findings of what holds and what does not apply as well.
+	All bool
+}
+
+// Judged is what a pack made of the subjects.
+type Judged struct {
+	// Findings stand in the order of the subjects, and of the rules for each.
+	Findings []finding.Finding
+	// Counts has the four outcomes only; grades are counted when acceptances are known.
+	Counts finding.Counts
+	// Missing are the plan values for want of which rules could not tell.
+	Missing []Gap
+}
+
+// Gap is a plan value that a rule waits for.
+type Gap struct {
+	Value *fact.Value
+	Rule  string
+	Grade finding.Grade
+}
+
+// Judge judges each subject by the rules of its kind. The pack is not changed by
+// it and may judge in several goroutines at once.
+func (p *Pack) Judge(subjects []*fact.Subject, o JudgeOptions) Judged {
+	var j Judged
+	f := &frame{sides: make([]side, p.sides)}
+	for _, s := range subjects {
+		rules := p.byKind[s.Kind.Name]
+		if len(rules) == 0 {
+			continue
+		}
+		f.facts = s.Row()
+		for _, r := range rules {
+			v := r.judge(f, s)
+			j.count(v.Outcome)
+			if o.All || v.Outcome == finding.Fails || v.Outcome == finding.CannotTell {
+				r.explain(f, s, v, o.System, &j)
+			}
+		}
+	}
+	return j
+}
+
+// judge judges one subject. Facts that were laid out for another catalogue would
+// be read by the wrong names, so nothing is told from them.
+func (r *Rule) judge(f *frame, s *fact.Subject) Verdict {
+	if s.Kind != r.Kind {
+		return r.cannotTell(nothingYet(), wentWrong)
+	}
+	return r.evaluate(f)
+}
+
+func (j *Judged) count(o finding.Outcome) {
+	switch o {
+	case finding.Holds:
+		j.Counts.Holds++
+	case finding.Fails:
+		j.Counts.Fails++
+	case finding.DoesNotApply:
+		j.Counts.DoesNotApply++
+	default:
+		j.Counts.CannotTell++
+	}
+}
+
+// Fingerprint names a finding by rule and subject, so that it survives moved
+// lines: the first 16 hex digits of sha256(rule id NUL subject).
+func Fingerprint(rule, subject string) string {
+	sum := sha256.Sum256([]byte(rule + "\x00" + subject))
+	return hex.EncodeToString(sum[:8])
+}

@@ -1,0 +1,75 @@
+// Package tool lets a test lean on a program that no one here wrote.
+//
+// On a machine without the program the test is skipped and says so; where the
+// environment variable CI is set a missing program is a failure, so that a check
+// which did not run can't look green. `go run ./testdata/outside` lists them all.
+package tool
+
+import (
+	"os"
+	"os/exec"
+	"strings"
+	"testing"
+)
+
+// Tool is an outside program that some test uses.
+type Tool struct {
+	Name string
+	// For says what it checks, Version the arguments that make it print its version.
+	For     string
+	Version []string
+	// Package is what Debian calls the package that brings it.
+	Package string
+}
+
+// All lists every outside program that a test may ask for.
+func All() []Tool {
+	return []Tool{
+		{Name: "units", For: "unit conversions (GNU units)", Version: []string{"--version"}, Package: "units"},
+	}
+}
+
+// find gives the tool of that name.
+func find(name string) (Tool, bool) {
+	for _, t := range All() {
+		if t.Name == name {
+			return t, true
+		}
+	}
+	return Tool{}, false
+}
+
+// Path finds the program on this machine, "" if it isn't here.
+func (t Tool) Path() string {
+	path, err := exec.LookPath(t.Name)
+	if err != nil {
+		return ""
+	}
+	return path
+}
+
+// Said is the first line that the program prints of its own version.
+func (t Tool) Said() (string, error) {
+	out, err := exec.Command(t.Path(), t.Version...).CombinedOutput()
+	line, _, _ := strings.Cut(string(out), "\n")
+	return strings.TrimSpace(line), err
+}
+
+// Need gives the program's path. Without the program the test is skipped, or
+// fails where CI is set.
+func Need(t testing.TB, name string) string {
+	t.Helper()
+	wanted, listed := find(name)
+	if !listed {
+		t.Fatalf("the outside tool %q is not in the list of testdata/outside/tool", name)
+	}
+	path := wanted.Path()
+	switch {
+	case path != "":
+	case os.Getenv("CI") != "":
+		t.Fatalf("%s is not on this machine, and under CI nothing may be done without it (Debian package %s)", name, wanted.Package)
+	default:
+		t.Skipf("did without %s (Debian package %s): %s not checked", name, wanted.Package, wanted.For)
+	}
+	return path
+}
