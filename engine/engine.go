@@ -5,7 +5,6 @@ package engine
 import (
 	"cmp"
 	"context"
-	"fmt"
 	"slices"
 	"time"
 
@@ -15,7 +14,6 @@ import (
 	"chainwale/engine/plan"
 	"chainwale/engine/quantity"
 	"chainwale/engine/rule"
-	"chainwale/rules"
 )
 
 // Options say how a plan is judged.
@@ -28,6 +26,8 @@ type Options struct {
 	RefuseFrom finding.Grade
 	// All keeps what holds and what does not apply among the findings.
 	All bool
+	// Packs are folders of rule packs that judge beside those of the program.
+	Packs []string
 }
 
 // Check judges a plan. What the owner got wrong is in the report; an error is a
@@ -43,10 +43,11 @@ func Check(ctx context.Context, p *plan.Plan, o Options) (finding.Report, error)
 	if err != nil {
 		return report, err
 	}
-	packs, err := builtIn(catalogue)
+	packs, problems, err := packsFor(catalogue, p, o)
 	if err != nil {
 		return report, err
 	}
+	report.Problems = append(report.Problems, problems...)
 	var gaps []rule.Gap
 	for _, pack := range packs {
 		if err := ctx.Err(); err != nil {
@@ -79,20 +80,6 @@ func NotJudged(file string, problems []finding.Problem, o Options) finding.Repor
 	report := blank(file, o)
 	report.Problems = problems
 	return report
-}
-
-// builtIn loads the packs that come with the program.
-func builtIn(c *fact.Catalogue) ([]*rule.Pack, error) {
-	var packs []*rule.Pack
-	for _, name := range rules.Packs() {
-		pack, problems := rule.Load(rules.FS, name, "rules/"+name, c, rule.LoadOptions{SkipSchema: true})
-		if len(problems) > 0 {
-			p := problems[0]
-			return nil, fmt.Errorf("%s:%d:%d: %s", p.At.File, p.At.Line, p.At.Column, p.Message)
-		}
-		packs = append(packs, pack)
-	}
-	return packs, nil
 }
 
 func system(p *plan.Plan) quantity.System {

@@ -20,9 +20,10 @@ type planArgs struct {
 
 type checkVerb struct {
 	planArgs
-	As         string `help:"How to print: text or json." enum:"text,json" default:"text"`
-	RefuseFrom string `help:"The mildest grade that refuses the plan (status 1): stop, mend or watch." enum:"stop,mend,watch" default:"mend"`
-	All        bool   `help:"Print what holds and what does not apply as well."`
+	As         string   `help:"How to print: text or json." enum:"text,json" default:"text"`
+	RefuseFrom string   `help:"The mildest grade that refuses the plan (status 1): stop, mend or watch." enum:"stop,mend,watch" default:"mend"`
+	Pack       []string `help:"A folder of a rule pack that judges as well; may stand several times." placeholder:"DIR"`
+	All        bool     `help:"Print what holds and what does not apply as well."`
 }
 
 // Run judges the plan and prints the report.
@@ -31,7 +32,7 @@ func (v checkVerb) Run(s streams) error {
 	if err != nil {
 		return err
 	}
-	o := engine.Options{Version: version, On: on, RefuseFrom: finding.Grade(v.RefuseFrom), All: v.All}
+	o := engine.Options{Version: version, On: on, RefuseFrom: finding.Grade(v.RefuseFrom), All: v.All, Packs: v.Pack}
 	if p == nil {
 		return v.refuse(s, engine.NotJudged(v.Plan, report, o))
 	}
@@ -41,6 +42,9 @@ func (v checkVerb) Run(s streams) error {
 	}
 	if err := v.print(s, judged, systemOf(p)); err != nil {
 		return err
+	}
+	if len(judged.Problems) > 0 {
+		return ended(statusFault)
 	}
 	if judged.Refused() {
 		return ended(statusFindings)

@@ -31,6 +31,8 @@ Exit status, the highest that applies:
 
 // commands is the command line: one field a verb.
 type commands struct {
+	Version kong.VersionFlag `help:"Print the version."`
+
 	New      newVerb      `cmd:"" help:"Write a commented starter plan; an existing file is left alone."`
 	Check    checkVerb    `cmd:"" help:"Judge a plan: what fails, what can't be told, and what to measure."`
 	Workings workingsVerb `cmd:"" help:"Print every number behind one fitting, with formula, inputs and source."`
@@ -60,7 +62,7 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) (status int) 
 		}
 	}()
 	var cli commands
-	parser, err := kong.New(&cli, kong.Name("chainwale"), kong.Description(description),
+	parser, err := kong.New(&cli, kong.Name("chainwale"), kong.Vars{"version": "chainwale " + version}, kong.Description(description),
 		kong.Writers(stdout, stderr), kong.Exit(func(code int) { panic(ended(code)) }),
 		kong.ConfigureHelp(kong.HelpOptions{Compact: true, NoExpandSubcommands: true, WrapUpperBound: 100}))
 	if err != nil {

@@ -1,7 +1,10 @@
 package main
 
 import (
+	"errors"
 	"os"
+	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
@@ -20,15 +23,38 @@ func TestScripts(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	hostile := t.TempDir()
+	for name, content := range hostileFiles() {
+		file := filepath.Join(hostile, name)
+		if err := errors.Join(os.MkdirAll(filepath.Dir(file), 0o755), os.WriteFile(file, content, 0o644)); err != nil {
+			t.Fatal(err)
+		}
+	}
 	testscript.Run(t, testscript.Params{
 		Dir:           "testdata/script",
 		UpdateScripts: os.Getenv("UPDATE") != "",
 		Setup: func(e *testscript.Env) error {
-			e.Setenv("BOATS", root+"/../../testdata/boats")
+			e.Setenv("BOATS", filepath.Join(root, "../../testdata/boats"))
+			e.Setenv("HOSTILE", hostile)
 			return nil
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){"status": status},
 	})
+}
+
+// hostileFiles are too large or too strange to stand in a script.
+func hostileFiles() map[string][]byte {
+	var bytes []byte
+	for i := range 5000 {
+		bytes = append(bytes, byte(i))
+	}
+	return map[string][]byte{
+		"binary.yaml":    bytes,
+		"brackets.yaml":  []byte(strings.Repeat("[", 1_000_000)),
+		"large.yaml":     []byte(strings.Repeat("#", 2_000_000)),
+		"deep/deep.yaml": []byte("have: " + strings.Repeat("(", 2_000_000)),
+		"deep/pack.yaml": []byte("id: deep\nedition: \"1\"\ntitle: Deep\nauthor: nobody\nscope: A fault.\nnot_covered: [all else]\n"),
+	}
 }
 
 // status N CMD ARGS... runs a command and holds it to its exit status.

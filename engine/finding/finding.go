@@ -196,6 +196,10 @@ type Report struct {
 // ReportVersion is the version of the report's shape.
 const ReportVersion = 1
 
+// Judged tells whether anything judged the plan; with problems in the plan
+// nothing does, with problems in a pack the rest still do.
+func (r Report) Judged() bool { return len(r.Packs) > 0 }
+
 // Refused tells whether any finding that nobody took on themselves weighs as
 // much as the grade from which the plan is refused.
 func (r Report) Refused() bool {

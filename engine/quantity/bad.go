@@ -123,12 +123,13 @@ func invisible(r rune) bool {
 // shown is a text as a message may show it: no longer than a quantity can be,
 // and with marks for what can't be seen.
 func shown(text string) string {
-	cut := ""
-	for n := range text {
-		if n >= longest {
-			text, cut = text[:n], "…"
+	cut, n := "", 0
+	for at := range text {
+		if n == longest {
+			text, cut = text[:at], "…"
 			break
 		}
+		n++
 	}
 	if strings.ContainsFunc(text, func(r rune) bool { return invisible(r) || r == '\t' }) {
 		return strconv.Quote(text + cut)

@@ -1,10 +1,6 @@
 package quantity
 
-import (
-	"strings"
-	"unicode"
-	"unicode/utf8"
-)
+import "strings"
 
 // What is wrong with the number. The unit's part is in explain_unit.go.
 
@@ -52,8 +48,22 @@ func (d *doubt) noNumber() string {
 		d.suggest(sign + d.text[first:])
 		return "has a sign that does not stand right before a number"
 	}
-	d.suggest(d.text[first:])
+	if start := numberStart(d.text, first); !strings.ContainsAny(d.text[:start], "+-.,/") {
+		d.suggest(d.text[start:])
+	}
 	return "does not begin with a number"
+}
+
+// numberStart goes back from a digit over the point and the sign right before it,
+// so that no advice ever drops one.
+func numberStart(text string, digit int) int {
+	if digit > 0 && text[digit-1] == '.' {
+		digit--
+	}
+	if digit > 0 && (text[digit-1] == '-' || text[digit-1] == '+') {
+		digit--
+	}
+	return digit
 }
 
 // barePoint tells "5. mm" from "5..6 mm".
@@ -91,43 +101,4 @@ func withoutLeadingZeros(text string) string {
 		b.WriteByte(text[i])
 	}
 	return b.String()
-}
-
-// plain gives the plain text for signs that word processors make.
-var plain = strings.NewReplacer(
-	"−", "-", "–", "-", "—", "-", "‐", "-", "‑", "-", "⁄", "/", "′", " ft", "’", " ft", "″", " in", "”", " in",
-	"¼", " 1/4", "½", " 1/2", "¾", " 3/4", "⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8", "⅓", " 1/3", "⅔", " 2/3",
-)
-
-// plainly writes a text with plain signs and blanks.
-func plainly(text string) string {
-	return plain.Replace(strings.Map(func(r rune) rune {
-		if unicode.Is(unicode.Zs, r) {
-			return ' '
-		}
-		return r
-	}, text))
-}
-
-// fancy finds signs and digits that only look like the plain ones.
-func (d *doubt) fancy() string {
-	at := strings.IndexFunc(d.text, func(r rune) bool { return plainly(string(r)) != string(r) })
-	if at < 0 {
-		if strings.ContainsFunc(d.text, foreignDigit) {
-			return d.text + " holds digits other than 0 to 9"
-		}
-		return ""
-	}
-	// "−5" becomes "-5" and "5½" becomes "5 1/2", but "-½" becomes "- 1/2".
-	simple := trimBlanks(plainly(d.text))
-	d.suggest(simple, strings.Replace(simple, "- ", "-", 1))
-	sign, _ := utf8.DecodeRuneInString(d.text[at:])
-	if unicode.Is(unicode.Zs, sign) {
-		return d.text + " holds a blank that is not the plain one"
-	}
-	return d.text + " holds " + string(sign) + ", which is not among the plain signs"
-}
-
-func foreignDigit(r rune) bool {
-	return r > unicode.MaxASCII && unicode.IsNumber(r) && !strings.ContainsRune("²³⁴", r)
 }

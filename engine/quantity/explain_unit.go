@@ -93,62 +93,6 @@ func outOfReach(u *unit, number string) string {
 	return sayings[tiny]
 }
 
-// oddNumber looks for marks within the number that some put there.
-func (d *doubt) oddNumber(number, rest string) string {
-	next := rest[min(1, len(rest)):]
-	inside := next != "" && isDigit(next[0])
-	switch c := rest[0]; {
-	case c == ',':
-		d.suggest(withoutCommas(d.text)...)
-		return "has a comma in the number"
-	case c == '_' && inside:
-		d.suggest(strings.ReplaceAll(d.text, "_", ""))
-		return "has an underscore in the number"
-	case c == '\'' && digits(next) == 3:
-		d.suggest(strings.ReplaceAll(d.text, "'", ""))
-		return "has an apostrophe in the number"
-	case c == '\'' && inside:
-		return "holds feet and inches; one number has one unit"
-	case c|' ' == 'x' && inside && strings.TrimLeft(number, "+-") == "0":
-		return "is a hexadecimal number"
-	case c == '.' || c == '/' || isDigit(c):
-		return "does not begin with one number"
-	case c == '+' || strings.HasPrefix(rest, "±"):
-		return "holds two numbers; a tolerance has a place of its own"
-	case holdsAnother(rest):
-		return sayings[oneToAnother]
-	}
-	return ""
-}
-
-// holdsAnother tells "ft 3 in", "mm x 4 mm", "to 6 mm" and "- 6 mm", where
-// another number follows, from a unit with a figure in it.
-func holdsAnother(rest string) bool {
-	words := strings.Fields(strings.ReplaceAll(rest, "-", " - "))
-	if len(words) < 2 || words[0] != "to" && words[0] != "-" && find(words[0]) == nil {
-		return false
-	}
-	return slices.ContainsFunc(words[1:], func(w string) bool { return isDigit(w[0]) })
-}
-
-// withoutCommas gives the numbers that a text with commas may mean: "6,5" is
-// 6.5, "1,000,000" a million, "1.000,5" and "1,000.5" a thousand and a half, and
-// "1,000" one or a thousand.
-func withoutCommas(text string) []string {
-	none := strings.ReplaceAll(text, ",", "")
-	comma, point := strings.LastIndexByte(text, ','), strings.LastIndexByte(text, '.')
-	decimal := strings.Replace(text, ",", ".", 1)
-	switch {
-	case comma < point || strings.Count(text, ",") > 1:
-		return []string{none}
-	case point >= 0:
-		return []string{strings.Replace(strings.ReplaceAll(text, ".", ""), ",", ".", 1)}
-	case digits(text[comma+1:]) == 3:
-		return []string{none, decimal}
-	}
-	return []string{decimal}
-}
-
 // unknownUnit proposes the units that were probably meant.
 func (d *doubt) unknownUnit(number, unit string) string {
 	if isCurrency(unit) {

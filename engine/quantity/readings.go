@@ -56,7 +56,7 @@ func (r Readings) Dimension() Dimension { return r.dimension }
 // Values are the readings in the order they were taken, in canonical units.
 func (r Readings) Values() []float64 { return slices.Clone(r.values) }
 
-// Min and Max are the smallest and the largest reading.
+// Min is the smallest reading.
 func (r Readings) Min() float64 { return r.extreme(slices.Min[[]float64]) }
 
 // Max is the largest reading.

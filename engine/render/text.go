@@ -16,8 +16,9 @@ const width = 96
 // then one list of what to measure; then counts, what was not seen, and cautions.
 func Text(w io.Writer, r finding.Report, s quantity.System) error {
 	t := &text{out: w, system: s, said: map[string]bool{}}
-	if len(r.Problems) > 0 {
-		t.problems(r)
+	if !r.Judged() {
+		t.problems(r.Problems)
+		t.line("%s; nothing was judged.", count(len(r.Problems), "problem", "problems"))
 		return t.err
 	}
 	t.line("%s, judged as of %s from %s", r.Boat, r.On, r.Plan.File)
@@ -25,6 +26,11 @@ func Text(w io.Writer, r finding.Report, s quantity.System) error {
 		t.prose("", r.Cautions[0])
 	}
 	t.line("")
+	if len(r.Problems) > 0 {
+		t.line("These packs did not judge; what they would have found is not known:")
+		t.problems(r.Problems)
+		t.line("")
+	}
 	t.findings(r)
 	t.measures(r.Measure)
 	t.counts(r)
@@ -72,15 +78,14 @@ func (t *text) list(title string, items []string) {
 	t.line("")
 }
 
-// problems lists what is wrong with the plan; nothing was judged.
-func (t *text) problems(r finding.Report) {
-	for _, p := range r.Problems {
+// problems lists what is wrong with the files that the user wrote.
+func (t *text) problems(problems []finding.Problem) {
+	for _, p := range problems {
 		t.line("%s: %s", where(p.At), p.Message)
 		if p.Expected != "" {
 			t.prose("    ", p.Expected)
 		}
 	}
-	t.line("%s; nothing was judged.", count(len(r.Problems), "problem", "problems"))
 }
 
 // findings writes the parts of the boat, those with the worst findings first.

@@ -97,17 +97,15 @@ func (b *builder) compileExpressions() {
 
 // band compiles one limit and checks it against what it is compared with.
 func (b *builder) band(d draftBand) band {
-	item := band{verb: d.verb, grade: finding.Grade(d.grade.value), appliesIf: b.judgement(d.appliesIf)}
-	switch have := b.rule.have; {
-	case d.verb == TrueThat:
-		item.trueThat = b.judgement(d.limit)
-	default:
-		item.limit = b.measured(d.limit)
-		if item.limit != nil && have != nil {
-			alike(b.problems, have.part, item.limit.part, have.numeric, item.limit.numeric, "the left side", "the right side")
-		}
+	applies, grade := b.judgement(d.appliesIf), finding.Grade(d.grade.value)
+	if d.verb == TrueThat {
+		return newBand(d.verb, nil, b.judgement(d.limit), applies, grade)
 	}
-	return item
+	limit, have := b.measured(d.limit), b.rule.have
+	if limit != nil && have != nil {
+		alike(b.problems, have.part, limit.part, have.numeric, limit.numeric, "the left side", "the right side")
+	}
+	return newBand(d.verb, limit, nil, applies, grade)
 }
 
 // judgement compiles a condition, nil if there is none or it is no good.

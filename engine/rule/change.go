@@ -53,24 +53,25 @@ func (r *Rule) mutants() []mutant {
 		change("that its applies_if is turned round", func(c *Rule) { c.appliesIf = r.appliesIf.turned() })
 	}
 	for i, b := range r.bands {
-		name := fmt.Sprintf("%s %s", b.verb, r.Bands[i].Limit)
+		name := fmt.Sprintf("%s %s", r.Bands[i].Verb, r.Bands[i].Limit)
 		change(fmt.Sprintf("that %q is left out", name), func(c *Rule) { c.bands = slices.Delete(c.bands, i, i+1) })
-		change(fmt.Sprintf("that %q is turned round", name), func(c *Rule) { c.bands[i] = b.turned() })
+		change(fmt.Sprintf("that %q is turned round", name), func(c *Rule) { c.bands[i] = b.turned(r.Bands[i].Verb) })
 		if b.appliesIf != nil {
-			change(fmt.Sprintf("that the applies_if of %q is turned round", name), func(c *Rule) { c.bands[i].appliesIf = b.appliesIf.turned() })
+			change(fmt.Sprintf("that the applies_if of %q is turned round", name), func(c *Rule) {
+				c.bands[i] = newBand(r.Bands[i].Verb, b.limit, b.trueThat, b.appliesIf.turned(), b.grade)
+			})
 		}
 	}
 	return list
 }
 
 // turned is the limit the other way round.
-func (b band) turned() band {
-	if b.trueThat != nil {
-		b.trueThat = b.trueThat.turned()
-		return b
+func (b band) turned(v Verb) band {
+	if v == TrueThat {
+		return newBand(v, nil, b.trueThat.turned(), b.appliesIf, b.grade)
 	}
-	b.verb = map[Verb]Verb{AtLeast: Below, Below: AtLeast, AtMost: Above, Above: AtMost}[b.verb]
-	return b
+	opposite := map[Verb]Verb{AtLeast: Below, Below: AtLeast, AtMost: Above, Above: AtMost}
+	return newBand(opposite[v], b.limit, nil, b.appliesIf, b.grade)
 }
 
 // turned is the condition the other way round.
@@ -85,7 +86,7 @@ func (r *Rule) allAgree() bool {
 	f := &frame{sides: make([]side, r.sides)}
 	for _, x := range r.examples {
 		f.facts = x.row
-		if !x.agrees(r.evaluate(f)) {
+		if !r.agrees(x, r.evaluate(f)) {
 			return false
 		}
 	}

@@ -95,6 +95,10 @@ func plus(a, b numeric) numeric {
 
 func minus(a, b numeric) numeric {
 	l, r := a.eval, b.eval
+	if a.slot >= 0 && b.slot >= 0 {
+		i, j := a.slot, b.slot
+		return derived(a, b, a.dimension, func(f *frame) float64 { return settle(f.facts[i] - f.facts[j]) })
+	}
 	return derived(a, b, a.dimension, func(f *frame) float64 { return settle(l(f) - r(f)) })
 }
 
@@ -113,12 +117,22 @@ func times(a, b numeric) numeric {
 func over(a, b numeric) numeric {
 	d := a.dimension.Over(b.dimension)
 	l, r := a.eval, b.eval
+	if a.slot >= 0 && b.slot >= 0 {
+		i, j := a.slot, b.slot
+		return derived(a, b, d, func(f *frame) float64 { return settle(f.facts[i] / settle(f.facts[j])) })
+	}
 	return derived(a, b, d, func(f *frame) float64 { return settle(l(f) / r(f)) })
 }
 
 // power is a ** n. math.Pow says that NaN ** 0 is 1; an unknown stays unknown here.
 func power(a numeric, n int) numeric {
 	l, exponent := a.eval, float64(n)
+	if n == 2 {
+		return derived(a, constant(exponent, quantity.Bare), a.dimension.Power(n), func(f *frame) float64 {
+			x := l(f)
+			return settle(x * x)
+		})
+	}
 	return derived(a, constant(exponent, quantity.Bare), a.dimension.Power(n), func(f *frame) float64 {
 		x := l(f)
 		return settle(math.Pow(x, exponent) + (x - x))

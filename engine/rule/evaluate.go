@@ -6,22 +6,31 @@ import (
 	"chainwale/engine/finding"
 )
 
-// Verdict is what a rule makes of one row of facts.
-type Verdict struct {
-	Outcome finding.Outcome
-	// Grade is the grade of what fails or can't be told.
-	Grade finding.Grade
-	// Have is what there is and Need the limit that gave the grade, or if it holds
-	// the last that was judged. Both are NaN where there is none or it isn't known.
-	Have, Need float64
-
+// verdict is what a rule makes of one row of facts, in numbers only: it is made
+// for every rule and every subject, and words are looked up for the few that
+// somebody hears of.
+type verdict struct {
+	// have is what there is, need the limit that gave the grade, or if the rule
+	// holds the last that was judged; NaN where there is none.
+	have, need float64
 	// last is the band that was looked at last, limit the one whose limit is the
 	// need; -1 if there is none.
-	last, limit int
-	verb        Verb
-	// stuck is what could not be told.
-	stuck stuck
+	last, limit int16
+	outcome     outcome
+	stuck       stuck
 }
+
+// outcome is a finding.Outcome as a number. The zero value can't tell.
+type outcome uint8
+
+const (
+	cannotTell outcome = iota
+	holds
+	fails
+	doesNotApply
+)
+
+var outcomes = [...]finding.Outcome{finding.CannotTell, finding.Holds, finding.Fails, finding.DoesNotApply}
 
 // stuck says what in a rule could not be told.
 type stuck uint8
@@ -35,108 +44,102 @@ const (
 	wentWrong
 )
 
-// Ratio is have/limit for lower limits and limit/have for upper ones, so that
-// less than 1 always falls short. ok is false if there is no limit above zero.
-func (v Verdict) Ratio() (ratio float64, ok bool) {
-	ratio = v.Have / v.Need
-	if v.verb == AtMost || v.verb == Below {
-		ratio = v.Need / v.Have
-		if v.Have <= 0 {
-			return 0, false
-		}
-	}
-	return ratio, v.Need > 0 && finite(ratio, 0)
-}
-
-// Evaluate judges one row of facts, a number for each slot of the rule's kind.
-func (r *Rule) Evaluate(row []float64) Verdict {
-	f := &frame{facts: row, sides: make([]side, r.sides)}
-	return r.evaluate(f)
+// broken is the verdict of a rule that could not be evaluated.
+func broken() verdict {
+	return verdict{have: math.NaN(), need: math.NaN(), last: -1, limit: -1, stuck: wentWrong}
 }
 
 // evaluate goes down the list. Whatever goes wrong on the way, the rule does not
 // hold by it.
-func (r *Rule) evaluate(f *frame) (v Verdict) {
+func (r *Rule) evaluate(f *frame) (v verdict) {
 	defer func() {
 		if recover() != nil {
-			v = r.cannotTell(nothingYet(), wentWrong)
+			v = broken()
 		}
 	}()
-	v = nothingYet()
+	v = verdict{have: math.NaN(), need: math.NaN(), last: -1, limit: -1}
 	if r.appliesIf != nil {
 		switch r.appliesIf.eval(f) {
 		case no:
-			v.Outcome = finding.DoesNotApply
+			v.outcome = doesNotApply
 			return v
 		case unknown:
-			return r.cannotTell(v, atRuleApplies)
+			v.stuck = atRuleApplies
+			return v
 		}
 	}
 	if r.have != nil {
-		v.Have = r.have.eval(f)
+		v.have = r.have.eval(f)
 	}
-	return r.down(f, v)
-}
-
-// nothingYet is the verdict before anything was looked at.
-func nothingYet() Verdict {
-	return Verdict{Have: math.NaN(), Need: math.NaN(), last: -1, limit: -1}
+	r.down(f, &v)
+	return v
 }
 
 // down goes down the bands: the first that is not met decides, and so does the
 // first that can't be told. Bands whose applies_if is not so are passed over;
 // where all were, nothing was judged, and the rule does not apply.
-func (r *Rule) down(f *frame, v Verdict) Verdict {
-	v.Outcome = finding.DoesNotApply
+func (r *Rule) down(f *frame, v *verdict) {
+	result := doesNotApply
 	for i := range r.bands {
 		b := &r.bands[i]
-		v.last = i
-		if b.appliesIf != nil {
-			switch b.appliesIf.eval(f) {
+		v.last = int16(i)
+		if b.applies != nil {
+			switch b.applies(f) {
 			case no:
 				continue
 			case unknown:
-				return r.cannotTell(v, atBandApplies)
+				v.stuck = atBandApplies
+				v.noNeed()
+				return
 			}
 		}
-		switch b.judge(f, i, &v) {
+		switch b.judge(f, v) {
 		case no:
-			v.Outcome, v.Grade = finding.Fails, b.grade
-			return v
+			v.outcome = fails
+			return
 		case unknown:
-			return r.cannotTell(v, atLimit)
+			v.stuck = atLimit
+			return
 		}
-		v.Outcome = finding.Holds
+		result = holds
 	}
-	return v
+	v.outcome = result
 }
 
-// judge tells whether the limit is met, and notes it as the need.
-func (b *band) judge(f *frame, i int, v *Verdict) kleene {
-	if b.trueThat == nil {
-		v.Need, v.verb, v.limit = b.limit.eval(f), b.verb, i
-		return b.verb.met(v.Have, v.Need)
+// judge tells whether the limit of the band that was reached is met, and notes it
+// as the need. At least and at most let a tie hold, above and below don't.
+func (b *band) judge(f *frame, v *verdict) kleene {
+	if b.holds != nil {
+		k := b.holds(f)
+		if k != yes {
+			v.noNeed()
+		}
+		return k
 	}
-	k := b.trueThat.eval(f)
-	if k != yes {
-		v.noNeed()
+	have, need := v.have, b.fixed
+	if b.need != nil {
+		need = b.need(f)
 	}
-	return k
+	v.need, v.limit = need, v.last
+	if !finite(have, need) {
+		return unknown
+	}
+	switch b.how {
+	case lower:
+		return decided(have >= need)
+	case upper:
+		return decided(have <= need)
+	case lowerStrict:
+		return decided(have > need)
+	}
+	return decided(have < need)
 }
 
 // noNeed forgets the limits that were met before: they gave no grade.
-func (v *Verdict) noNeed() { v.Need, v.verb, v.limit = math.NaN(), "", -1 }
-
-func (r *Rule) cannotTell(v Verdict, where stuck) Verdict {
-	if where == atBandApplies {
-		v.noNeed()
-	}
-	v.Outcome, v.Grade, v.stuck = finding.CannotTell, r.IfUnknown, where
-	return v
-}
+func (v *verdict) noNeed() { v.need, v.limit = math.NaN(), -1 }
 
 // lacking lists the slots whose facts kept the rule from telling.
-func (r *Rule) lacking(f *frame, v Verdict) slots {
+func (r *Rule) lacking(f *frame, v verdict) slots {
 	var s slots
 	switch v.stuck {
 	case atRuleApplies:

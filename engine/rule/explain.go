@@ -14,32 +14,30 @@ const maxRelated = 4
 
 // explain writes the finding of a verdict, from what the evaluation has left in
 // the frame: nothing is judged again.
-func (r *Rule) explain(f *frame, s *fact.Subject, v Verdict, system quantity.System, j *Judged) {
-	say := &saying{subject: s, rule: r, verdict: v, system: system}
+func (r *Rule) explain(f *frame, s *fact.Subject, v verdict, system quantity.System, j *Judged) {
+	told := r.tell(v)
+	say := &saying{subject: s, rule: r, verdict: told, system: system}
 	g := finding.Finding{
-		Rule: r.ID, Title: r.Title, Pack: r.Pack, Outcome: v.Outcome, Grade: v.Grade, Subject: s.Ref(),
+		Rule: r.ID, Title: r.Title, Pack: r.Pack, Outcome: told.Outcome, Grade: told.Grade, Subject: s.Ref(), Ratio: told.Ratio,
 		Because: r.Because, Decides: slices.Clone(r.Decides), Known: slices.Clone(r.Known),
 		Fingerprint: Fingerprint(r.ID, s.Ref()), Related: []finding.Place{}, Unknown: []string{}, Shown: []finding.Shown{},
 	}
-	if v.Grade == finding.Stop {
+	if told.Grade == finding.Stop {
 		g.HoldsUp = r.HoldsUp
 	}
 	if r.have != nil {
-		g.Have, g.Need = amount(v.Have, r.have.unit), amount(v.Need, r.have.unit)
+		g.Have, g.Need = amount(v.have, r.have.unit), amount(v.need, r.have.unit)
 	}
-	if ratio, ok := v.Ratio(); ok {
-		g.Ratio = &ratio
-	}
-	switch v.Outcome {
-	case finding.CannotTell:
+	switch v.outcome {
+	case cannotTell:
 		l := r.lack(f, s, v)
 		g.Unknown, g.Message = append(g.Unknown, l.names...), l.message(r)
 		g.At = l.place(s)
 		for _, value := range l.gaps {
-			j.Missing = append(j.Missing, Gap{value, r.ID, v.Grade})
+			j.Missing = append(j.Missing, Gap{value, r.ID, told.Grade})
 		}
-	case finding.DoesNotApply:
-		g.Message, g.At = say.doesNotApply(), r.place(f, s)
+	case doesNotApply:
+		g.Message, g.At = say.doesNotApply(v), r.place(f, s)
 	default:
 		g.Message, g.At = say.sentence(), r.place(f, s)
 	}
@@ -58,8 +56,8 @@ func amount(v float64, unit string) *finding.Amount {
 }
 
 // doesNotApply says why.
-func (s *saying) doesNotApply() string {
-	if s.verdict.last < 0 {
+func (s *saying) doesNotApply(v verdict) string {
+	if v.last < 0 {
 		return fmt.Sprintf("does not apply: %s is not so", s.rule.AppliesIf)
 	}
 	return "does not apply: none of its limits counts here"
@@ -95,13 +93,13 @@ func (r *Rule) related(s *fact.Subject, at finding.Place) []finding.Place {
 
 // shown lists what the rule looked at: what it has and needs, the sides of each
 // comparison it came to, and the facts it read.
-func (r *Rule) shown(f *frame, v Verdict) []finding.Shown {
+func (r *Rule) shown(f *frame, v verdict) []finding.Shown {
 	list := shownList{}
 	if r.have != nil && v.last >= 0 {
-		list.part(r.have.part, v.Have)
+		list.part(r.have.part, v.have)
 	}
 	if v.limit >= 0 {
-		list.part(r.bands[v.limit].limit.part, v.Need)
+		list.part(r.bands[v.limit].limit.part, v.need)
 	}
 	list.judgement(f, r.appliesIf)
 	for i := range v.last + 1 {

@@ -19,7 +19,7 @@ type lack struct {
 }
 
 // lack finds what the undecided part of a rule lacks.
-func (r *Rule) lack(f *frame, s *fact.Subject, v Verdict) *lack {
+func (r *Rule) lack(f *frame, s *fact.Subject, v verdict) *lack {
 	l := &lack{}
 	if v.stuck == wentWrong {
 		l.reasons = append(l.reasons, "the rule could not be evaluated on these facts, which is the program's fault and not the plan's")

@@ -47,8 +47,8 @@ func (p *Pack) Judge(subjects []*fact.Subject, o JudgeOptions) Judged {
 		f.facts = s.Row()
 		for _, r := range rules {
 			v := r.judge(f, s)
-			j.count(v.Outcome)
-			if o.All || v.Outcome == finding.Fails || v.Outcome == finding.CannotTell {
+			j.count(v.outcome)
+			if o.All || v.outcome == fails || v.outcome == cannotTell {
 				r.explain(f, s, v, o.System, &j)
 			}
 		}
@@ -58,20 +58,20 @@ func (p *Pack) Judge(subjects []*fact.Subject, o JudgeOptions) Judged {
 
 // judge judges one subject. Facts that were laid out for another catalogue would
 // be read by the wrong names, so nothing is told from them.
-func (r *Rule) judge(f *frame, s *fact.Subject) Verdict {
+func (r *Rule) judge(f *frame, s *fact.Subject) verdict {
 	if s.Kind != r.Kind {
-		return r.cannotTell(nothingYet(), wentWrong)
+		return broken()
 	}
 	return r.evaluate(f)
 }
 
-func (j *Judged) count(o finding.Outcome) {
+func (j *Judged) count(o outcome) {
 	switch o {
-	case finding.Holds:
+	case holds:
 		j.Counts.Holds++
-	case finding.Fails:
+	case fails:
 		j.Counts.Fails++
-	case finding.DoesNotApply:
+	case doesNotApply:
 		j.Counts.DoesNotApply++
 	default:
 		j.Counts.CannotTell++

@@ -1,6 +1,7 @@
 package rule
 
 import (
+	"cmp"
 	"crypto/sha256"
 	"encoding/hex"
 	"errors"
@@ -39,6 +40,9 @@ type packFile struct {
 func Load(fsys fs.FS, dir, label string, c *fact.Catalogue, o LoadOptions) (*Pack, []finding.Problem) {
 	l := &loader{label: label, catalogue: c, options: o}
 	files := l.files(fsys, dir)
+	if files == nil && len(l.list) > 0 {
+		return nil, l.list
+	}
 	pack := &Pack{Label: label, Hash: hash(files), byKind: map[string][]*Rule{}}
 	l.head(pack, files)
 	l.rules(pack, files)
@@ -68,10 +72,12 @@ func (l *loader) name(file string) string {
 // files reads the YAML files of the folder, in path order. A rule in a folder
 // further down would never judge, so it is a problem.
 func (l *loader) files(fsys fs.FS, dir string) []packFile {
-	var files []packFile
+	files := []packFile{}
 	err := fs.WalkDir(fsys, dir, func(p string, d fs.DirEntry, err error) error {
 		file := strings.TrimPrefix(strings.TrimPrefix(p, dir), "/")
 		switch {
+		case err != nil && file == "":
+			return err
 		case err != nil:
 			l.add(finding.Place{File: l.name(file), Line: 1, Column: 1}, "", "can't be read: %s", plainError(err))
 			return nil
@@ -90,7 +96,8 @@ func (l *loader) files(fsys fs.FS, dir string) []packFile {
 		return nil
 	})
 	if err != nil {
-		l.add(finding.Place{File: l.label, Line: 1, Column: 1}, "", "can't be read: %s", plainError(err))
+		l.add(finding.Place{File: cmp.Or(l.label, dir), Line: 1, Column: 1}, "", "the folder can't be read: %s", plainError(err))
+		return nil
 	}
 	slices.SortFunc(files, func(a, b packFile) int { return strings.Compare(a.path, b.path) })
 	return files

@@ -95,28 +95,45 @@ type measured struct {
 
 // band is one limit, compiled: either a number or a condition.
 type band struct {
-	verb      Verb
 	limit     *measured
 	trueThat  *judgement
 	appliesIf *judgement
 	grade     finding.Grade
+	how       how
+
+	// need, holds and applies are the closures of the above, nil where there is none.
+	need    func(*frame) float64
+	fixed   float64
+	holds   func(*frame) kleene
+	applies func(*frame) kleene
 }
 
-// met compares what there is with the limit. At least and at most let a tie
-// hold, above and below don't; what isn't finite can't be told.
-func (v Verb) met(have, limit float64) kleene {
-	if !finite(have, limit) {
-		return unknown
+// how is a verb as a number.
+type how uint8
+
+const (
+	lower how = iota
+	lowerStrict
+	upper
+	upperStrict
+)
+
+var hows = map[Verb]how{AtLeast: lower, Above: lowerStrict, AtMost: upper, Below: upperStrict}
+
+// newBand compiles one limit. What is nil was not there, or no good.
+func newBand(v Verb, limit *measured, trueThat, appliesIf *judgement, g finding.Grade) band {
+	b := band{limit: limit, trueThat: trueThat, appliesIf: appliesIf, grade: g, how: hows[v]}
+	if limit != nil {
+		b.need, b.fixed = limit.eval, limit.value
+		if limit.numeric.constant {
+			b.need = nil
+		}
 	}
-	switch v {
-	case AtLeast:
-		return decided(have >= limit)
-	case AtMost:
-		return decided(have <= limit)
-	case Above:
-		return decided(have > limit)
-	case Below:
-		return decided(have < limit)
+	if trueThat != nil {
+		b.holds = trueThat.eval
 	}
-	return unknown
+	if appliesIf != nil {
+		b.applies = appliesIf.eval
+	}
+	return b
 }

@@ -69,7 +69,7 @@ func (r *Rule) try(i int, x example) ExampleResult {
 	v := r.evaluate(f)
 	e := ExampleResult{
 		Rule: r.ID, Example: i + 1, At: x.at, Want: x.outcome, WantGrade: x.grade,
-		Got: v.Outcome, GotGrade: v.Grade, Proven: x.agrees(v),
+		Got: outcomes[v.outcome], GotGrade: r.grade(v), Proven: r.agrees(x, v),
 	}
 	for _, slot := range r.lacking(f, v) {
 		e.Unknown = append(e.Unknown, r.Kind.Slots[slot].Name)
@@ -77,8 +77,9 @@ func (r *Rule) try(i int, x example) ExampleResult {
 	return e
 }
 
-func (x example) agrees(v Verdict) bool {
-	return v.Outcome == x.outcome && (x.grade == "" || v.Grade == x.grade)
+// agrees tells whether a verdict is what an example says.
+func (r *Rule) agrees(x example, v verdict) bool {
+	return outcomes[v.outcome] == x.outcome && (x.grade == "" || r.grade(v) == x.grade)
 }
 
 // readExamples reads a rule's examples and asks for one of each kind that

@@ -191,11 +191,10 @@ func (s *saying) amount(v float64) string {
 
 // ratio prints how much of the limit there is.
 func (s *saying) ratio() string {
-	r, ok := s.verdict.Ratio()
-	if !ok {
+	if s.verdict.Ratio == nil {
 		return "unknown"
 	}
-	return printRatio(r)
+	return printRatio(*s.verdict.Ratio)
 }
 
 // printRatio prints a ratio with two decimals, or as many more as it takes to

@@ -58,7 +58,7 @@ func (o ObliqueLoad) Reckon() (ObliqueLoadResult, error) {
 	r.As.End, r.As.Width, r.As.Across = r.End, 2*r.Side, 0
 	if r.As.EndRadius > r.Side {
 		// A round end seen from off its axis is no rounder than the metal beside the hole.
-		r.As.EndRadius = max(r.Side, o.Plate.Pin/2)
+		r.As.EndRadius = r.Side
 	}
 	in.must(o.Plate.Hole/2 < r.End && o.Plate.Hole/2 < r.Side, "the hole breaks out of the plate at %g deg", o.Angle)
 	return r, in.err

@@ -45,11 +45,11 @@ type Section struct {
 
 // SectionResult is what a Section uses of its yield.
 type SectionResult struct {
-	Elastic, Plastic  float64
-	Tension           float64
+	Elastic, Plastic    float64
+	Tension             float64
 	OutMoment, InMoment float64
 
-	of                                        Section
+	of                                           Section
 	area, outModulus, inModulus, outFull, inFull float64
 }
 

@@ -90,3 +90,6 @@ func roundArea(diameter float64) float64 { return math.Pi / 4 * diameter * diame
 
 // radians turns degrees, which the outside speaks, into what the sine wants.
 func radians(deg float64) float64 { return deg * math.Pi / 180 }
+
+// roundEdge is the way around a circle, mm of mm.
+func roundEdge(diameter float64) float64 { return math.Pi * diameter }

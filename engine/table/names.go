@@ -36,11 +36,12 @@ func clip(name string) string {
 	return name
 }
 
+// noDifference drops what makes no difference in a name.
+var noDifference = strings.NewReplacer(" ", "", "-", "", "_", "", "\t", "")
+
 // plain is a name without what makes no difference: capitals, spaces, hyphens
 // and underscores.
-func plain(name string) string {
-	return strings.NewReplacer(" ", "", "-", "", "_", "", "\t", "").Replace(strings.ToLower(name))
-}
+func plain(name string) string { return noDifference.Replace(strings.ToLower(name)) }
 
 // index finds things of one kind by any of their names.
 type index[T any] struct {

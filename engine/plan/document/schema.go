@@ -33,20 +33,25 @@ func Compile(src []byte) (*Schema, error) {
 	if err := decoder.Decode(&s.root); err != nil {
 		return nil, fmt.Errorf("schema: %w", err)
 	}
-	var err error
-	if s.shape, err = (&shapes{root: s.root, made: map[string]*shape{}}).at(""); err != nil {
-		return nil, fmt.Errorf("schema: %w", err)
-	}
 	id, _ := lookUp(s.root, "/$id").(string)
 	if id == "" {
 		return nil, errors.New("schema: it has no $id")
 	}
 	compiler := newCompiler()
-	if err := compiler.AddResource(id, bytes.NewReader(src)); err != nil {
-		return nil, err
+	err := known(s.root, "")
+	if err == nil {
+		err = compiler.AddResource(id, bytes.NewReader(src))
 	}
-	s.compiled, err = compiler.Compile(id)
-	return s, err
+	if err == nil {
+		s.compiled, err = compiler.Compile(id)
+	}
+	if err == nil {
+		s.shape, err = (&shapes{root: s.root, made: map[string]*shape{}}).at("")
+	}
+	if err != nil {
+		return nil, fmt.Errorf("schema: %w", err)
+	}
+	return s, nil
 }
 
 func newCompiler() *jsonschema.Compiler {
@@ -136,8 +141,8 @@ func (s *Schema) complaint(root *Node, leaf *jsonschema.ValidationError) (compla
 	}
 	c.keyword = tokens[max(cut, 0)]
 	c.schema, _ = lookUp(s.root, strings.Join(tokens[:max(cut, 0)], "/")).(map[string]any)
-	if c.schema == nil {
-		return c, fmt.Errorf("no schema at %q", where)
+	if c.schema == nil || says[c.keyword] == nil {
+		return c, fmt.Errorf("no words for %q", where)
 	}
 	return c, nil
 }

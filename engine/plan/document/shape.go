@@ -13,7 +13,7 @@ import (
 // shape is what a schema says of one value, as far as it takes to turn the texts
 // of a file into the typed values that a JSON Schema judges.
 type shape struct {
-	// schema is what it was made of.
+	// schema is what it was made of, as it is written.
 	schema map[string]any
 	// types are the JSON types that are taken.
 	types      []string
@@ -23,6 +23,32 @@ type shape struct {
 	others, items *shape
 	// amount is set where a quantity is wanted.
 	amount *amount
+	// ref is the shape that the schema refers to; it says what this one leaves open.
+	ref *shape
+}
+
+// said is what a shape, or the one it refers to, says of something.
+func said[T any](sh *shape, of func(*shape) (T, bool)) (found T) {
+	for ; sh != nil; sh = sh.ref {
+		if v, ok := of(sh); ok {
+			return v
+		}
+	}
+	return found
+}
+
+func typesIn(sh *shape) ([]string, bool)    { return sh.types, sh.types != nil }
+func requiredIn(sh *shape) ([]string, bool) { return sh.required, sh.required != nil }
+func amountIn(sh *shape) (*amount, bool)    { return sh.amount, sh.amount != nil }
+func itemsIn(sh *shape) (*shape, bool)      { return sh.items, sh.items != nil }
+
+// member is the shape of the value under a key, nil if the schema does not say.
+func (sh *shape) member(key string) *shape {
+	named := said(sh, func(sh *shape) (*shape, bool) { return sh.properties[key], sh.properties[key] != nil })
+	if named != nil {
+		return named
+	}
+	return said(sh, func(sh *shape) (*shape, bool) { return sh.others, sh.others != nil })
 }
 
 // shapes makes shapes out of a schema as it was read, each place only once.
@@ -37,52 +63,33 @@ func (s *shapes) at(pointer string) (*shape, error) {
 	if sh := s.made[pointer]; sh != nil {
 		return sh, nil
 	}
-	sh := &shape{properties: map[string]*shape{}}
+	schema, _ := lookUp(s.root, pointer).(map[string]any)
+	sh := &shape{schema: schema, types: typesOf(schema), required: stringsOf(schema["required"]), properties: map[string]*shape{}}
 	s.made[pointer] = sh
-	schema, ok := lookUp(s.root, pointer).(map[string]any)
-	if !ok {
-		return sh, nil
-	}
-	if ref, ok := schema["$ref"].(string); ok {
-		if err := s.follow(sh, ref); err != nil {
+	var err error
+	if spec, ok := schema["quantity"]; ok {
+		if sh.amount, err = newAmount(spec); err != nil {
 			return nil, err
 		}
 	}
-	return sh, s.fill(sh, schema, pointer)
+	return sh, s.parts(sh, pointer)
 }
 
-// follow takes over what the schema that is referred to says.
-func (s *shapes) follow(sh *shape, ref string) error {
-	to, err := s.at(strings.TrimPrefix(ref, "#"))
-	if err == nil {
-		*sh = *to
-	}
-	return err
-}
-
-func (s *shapes) fill(sh *shape, schema map[string]any, pointer string) (err error) {
-	sh.schema = schema
-	if types := typesOf(schema); types != nil {
-		sh.types = types
-	}
-	if spec, ok := schema["quantity"]; ok {
-		if sh.amount, err = newAmount(spec); err != nil {
+// parts makes the shapes of what a schema says of members, items and others.
+func (s *shapes) parts(sh *shape, pointer string) (err error) {
+	if ref, ok := sh.schema["$ref"].(string); ok {
+		if sh.ref, err = s.at(strings.TrimPrefix(ref, "#")); err != nil {
 			return err
 		}
 	}
-	if required := stringsOf(schema["required"]); required != nil {
-		sh.required = required
-	}
-	if properties, ok := schema["properties"].(map[string]any); ok {
-		sh.properties = map[string]*shape{}
-		for key := range properties {
-			if sh.properties[key], err = s.at(pointer + "/properties/" + escape(key)); err != nil {
-				return err
-			}
+	properties, _ := sh.schema["properties"].(map[string]any)
+	for key := range properties {
+		if sh.properties[key], err = s.at(pointer + "/properties/" + escape(key)); err != nil {
+			return err
 		}
 	}
 	for keyword, part := range map[string]**shape{"items": &sh.items, "additionalProperties": &sh.others} {
-		if _, ok := schema[keyword].(map[string]any); ok {
+		if _, ok := sh.schema[keyword].(map[string]any); ok {
 			if *part, err = s.at(pointer + "/" + keyword); err != nil {
 				return err
 			}
@@ -142,33 +149,30 @@ func lookUp(v any, pointer string) any {
 // value turns a node into what the schema judges: a text stays a text wherever
 // one is taken, and becomes a number or a truth only where nothing else is.
 func (sh *shape) value(n *Node) any {
-	if sh == nil {
-		sh = &shape{}
+	if sh != nil {
+		n.wanted = sh.schema
 	}
-	n.wanted = sh.schema
-	if sh.amount != nil {
-		n.Amount = sh.amount.readings(n)
+	if a := said(sh, amountIn); a != nil {
+		n.Amount = a.readings(n)
 	}
 	switch n.Kind {
 	case Mapping:
+		required := said(sh, requiredIn)
 		members := make(map[string]any, len(n.Members))
 		for _, m := range n.Members {
-			part := sh.others
-			if named := sh.properties[m.Key]; named != nil {
-				part = named
-			}
-			members[m.Key] = part.value(m)
-			m.required = slices.Contains(sh.required, m.Key)
+			m.required = slices.Contains(required, m.Key)
+			members[m.Key] = sh.member(m.Key).value(m)
 		}
 		return members
 	case List:
+		item := said(sh, itemsIn)
 		items := make([]any, len(n.Items))
-		for i, item := range n.Items {
-			items[i] = sh.items.value(item)
+		for i, in := range n.Items {
+			items[i] = item.value(in)
 		}
 		return items
 	}
-	return sh.scalar(n)
+	return scalar(n, said(sh, typesIn))
 }
 
 var (
@@ -176,8 +180,9 @@ var (
 	decimalNumber = regexp.MustCompile(`^-?(0|[1-9][0-9]*)(\.[0-9]+)?$`)
 )
 
-func (sh *shape) scalar(n *Node) any {
-	takes := func(t string) bool { return slices.Contains(sh.types, t) }
+// scalar is a value as the wanted types have it.
+func scalar(n *Node, types []string) any {
+	takes := func(t string) bool { return slices.Contains(types, t) }
 	switch {
 	case n.Empty():
 		return nil

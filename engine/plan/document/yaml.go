@@ -27,6 +27,9 @@ const marks = "[]{},:?\"'&*!|>%"
 // document, no key twice.
 func readYAML(name string, src []byte) (*Node, []finding.Problem) {
 	y := &yamlReader{lines: newLines(name, src)}
+	if line := y.directive(); line > 0 {
+		return nil, []finding.Problem{{At: y.place(line, 1), Message: directiveMessage, Expected: directiveExpected}}
+	}
 	end := cutAtMarks(src)
 	loader, err := yaml.NewLoader(bytes.NewReader(src[:end]), yaml.WithPlugin(nesting{}), yaml.WithUniqueKeys(false))
 	if err != nil {
@@ -74,6 +77,22 @@ func (y *yamlReader) document(loader *yaml.Loader) (*Node, *finding.Problem) {
 	return root, nil
 }
 
+// directive finds a line that tells YAML readers how to read, 0 if there is none.
+// It would stand before all keys.
+func (y *yamlReader) directive() int {
+	for i, start := range y.lines.starts {
+		line := bytes.TrimLeft(y.lines.src[start:], " \t")
+		switch {
+		case len(line) == 0 || strings.IndexByte("#\r\n", line[0]) >= 0:
+			continue
+		case line[0] == '%':
+			return i + 1
+		}
+		return 0
+	}
+	return 0
+}
+
 // dashes finds the line below a given one that begins a document, 0 if none does.
 func (y *yamlReader) dashes(below int) int {
 	for i := below; i < len(y.lines.starts); i++ {
@@ -109,8 +128,14 @@ const tooDeep = "nested too deep"
 // nesting stops the YAML reader early at brackets or dashes without end.
 type nesting struct{}
 
-func (nesting) CheckDepth(depth int, _ *yaml.DepthContext) error {
-	if depth > deepest {
+// CheckDepth lets keys and dashes go a little deeper than our own count, which
+// knows the place better.
+func (nesting) CheckDepth(depth int, ctx *yaml.DepthContext) error {
+	most := deepest
+	if ctx.Kind == yaml.DepthKindBlock {
+		most *= 2
+	}
+	if depth > most {
 		return errors.New(tooDeep)
 	}
 	return nil

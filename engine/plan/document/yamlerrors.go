@@ -63,7 +63,6 @@ var wordings = []wording{
 	{says: "tag handle", message: tagMessage, expected: tagExpected},
 	{context: "directive", message: directiveMessage, expected: directiveExpected},
 	{says: "directive", message: directiveMessage, expected: directiveExpected},
-	{says: "incompatible YAML document", message: directiveMessage, expected: directiveExpected},
 	{says: "comment without preceding whitespace", message: "a # stands right behind a value", expected: "a space before the # that begins a remark"},
 	{says: "document-end marker", message: "something stands here after the end of the plan", expected: "one group of keys and values, and nothing behind it"},
 }

@@ -1,0 +1,92 @@
+package engine
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+
+	"chainwale/engine/fact"
+	"chainwale/engine/finding"
+	"chainwale/engine/plan"
+	"chainwale/engine/rule"
+	"chainwale/rules"
+)
+
+// builtIn loads the packs that come with the program. They were proven by the
+// tests, so a fault in one is ours.
+func builtIn(c *fact.Catalogue) ([]*rule.Pack, error) {
+	var packs []*rule.Pack
+	for _, name := range rules.Packs() {
+		pack, problems := rule.Load(rules.FS, name, "rules/"+name, c, rule.LoadOptions{SkipSchema: true})
+		if len(problems) > 0 {
+			p := problems[0]
+			return nil, fmt.Errorf("%s:%d:%d: %s", p.At.File, p.At.Line, p.At.Column, p.Message)
+		}
+		packs = append(packs, pack)
+	}
+	return packs, nil
+}
+
+// packsFor gives the packs that judge a plan: those of the program, those the
+// plan names, and those of the options. A pack that can't be loaded is left out
+// and said; the rest still judge.
+func packsFor(c *fact.Catalogue, p *plan.Plan, o Options) ([]*rule.Pack, []finding.Problem, error) {
+	packs, err := builtIn(c)
+	if err != nil {
+		return nil, nil, err
+	}
+	l := packLoader{catalogue: c, packs: packs, from: map[string]string{}}
+	for _, pack := range packs {
+		l.claim(pack)
+	}
+	for _, named := range p.Packs {
+		if !filepath.IsLocal(filepath.FromSlash(named.Value)) {
+			l.problems = append(l.problems, finding.Problem{At: named.At, Message: "the pack " + named.Value + " lies outside the plan's folder", Expected: "a folder beside the plan"})
+			continue
+		}
+		l.load(filepath.Join(filepath.Dir(p.File), filepath.FromSlash(named.Value)))
+	}
+	for _, dir := range o.Packs {
+		l.load(dir)
+	}
+	return l.packs, l.problems, nil
+}
+
+// packLoader gathers packs and holds that no rule stands in two of them.
+type packLoader struct {
+	catalogue *fact.Catalogue
+	packs     []*rule.Pack
+	problems  []finding.Problem
+	// from says which pack a rule stands in.
+	from map[string]string
+}
+
+func (l *packLoader) load(dir string) {
+	if info, err := os.Stat(dir); err != nil || !info.IsDir() {
+		l.problems = append(l.problems, finding.Problem{At: finding.Place{File: dir, Line: 1, Column: 1}, Message: "there is no folder of this name", Expected: "the folder of a rule pack"})
+		return
+	}
+	pack, problems := rule.Load(os.DirFS(dir), ".", dir, l.catalogue, rule.LoadOptions{})
+	if len(problems) > 0 {
+		l.problems = append(l.problems, problems...)
+		return
+	}
+	if twice := l.claim(pack); len(twice) > 0 {
+		l.problems = append(l.problems, twice...)
+		return
+	}
+	l.packs = append(l.packs, pack)
+}
+
+// claim notes whose rules are whose. One rule in two packs is a problem: nobody
+// could say which of them judged.
+func (l *packLoader) claim(pack *rule.Pack) (problems []finding.Problem) {
+	for _, r := range pack.Rules {
+		if other, taken := l.from[r.ID]; taken {
+			problems = append(problems, finding.Problem{At: r.At, Message: fmt.Sprintf("the rule %s stands in the pack %s already", r.ID, other), Expected: "an id that no other rule has"})
+			continue
+		}
+		l.from[r.ID] = pack.ID
+	}
+	return problems
+}
