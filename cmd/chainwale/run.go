@@ -27,7 +27,8 @@ Exit status, the highest that applies:
   3  the program, a rule pack or a standard is at fault; the rest is still reported
   2  the plan or the command line is at fault; problems are listed, nothing is judged
   1  there are findings at or above --refuse-from (an unknown counts as a finding of its grade)
-  0  otherwise`
+  0  otherwise
+reckon: 2 the inputs are at fault, 1 the formula or a table does not reach them, 0 done`
 
 // commands is the command line: one field a verb.
 type commands struct {
@@ -36,6 +37,7 @@ type commands struct {
 	New      newVerb      `cmd:"" help:"Write a commented starter plan; an existing file is left alone."`
 	Check    checkVerb    `cmd:"" help:"Judge a plan: what fails, what can't be told, and what to measure."`
 	Workings workingsVerb `cmd:"" help:"Print every number behind one fitting, with formula, inputs and source."`
+	Reckon   reckonVerb   `cmd:"" help:"Reckon one formula by itself; without a name, list them."`
 }
 
 // streams are where a verb reads and writes. Results go to out, all else to err.

@@ -50,27 +50,22 @@ func holdsAnother(rest string) bool {
 	return slices.ContainsFunc(words[1:], func(w string) bool { return isDigit(w[0]) })
 }
 
-// withoutCommas gives the numbers that a text with commas may mean: "6,5" is
-// 6.5, "1,000,000" a million, "1.000,5" and "1,000.5" a thousand and a half, and
-// "1,000" one or a thousand. "1,5.5" and the like mean nothing.
+// withoutCommas gives the numbers that a text with commas may mean: "1,000.5"
+// and "1.000,5" are a thousand and a half, "1,000,000" is a million, "1,000" one
+// or a thousand, "6,5" is 6.5, and "1.5,000" nothing. What comes of "1,5,000" is no
+// number, so nobody will be advised to write it.
 func withoutCommas(text string) []string {
 	comma, point := strings.LastIndexByte(text, ','), strings.LastIndexByte(text, '.')
 	none := strings.ReplaceAll(text, ",", "")
-	decimal := strings.Replace(text, ",", ".", 1)
-	several := strings.Count(text, ",") > 1
 	switch {
-	case (comma < point || several) && inThousands(text, ','):
+	case comma < point && inThousands(text, ','):
 		return []string{none}
-	case comma < point || several:
-		return nil
-	case point >= 0 && inThousands(text, '.'):
+	case point < 0 && inThousands(text, ','):
+		return []string{none, strings.Replace(text, ",", ".", 1)}
+	case comma > point && inThousands(text, '.'):
 		return []string{strings.Replace(strings.ReplaceAll(text, ".", ""), ",", ".", 1)}
-	case point >= 0:
-		return nil
-	case inThousands(text, ','):
-		return []string{none, decimal}
 	}
-	return []string{decimal}
+	return nil
 }
 
 // inThousands tells whether each of the marks has three digits behind it.
@@ -128,7 +123,7 @@ func (d *doubt) fancy() string {
 	}
 	// "−5" becomes "-5" and "5½" becomes "5 1/2", but "-½" becomes "- 1/2".
 	simple := trimBlanks(plainly(d.text))
-	d.suggest(simple, strings.Replace(simple, "- ", "-", 1), primes.Replace(simple))
+	d.suggest(strings.Replace(simple, "- ", "-", 1), primes.Replace(simple))
 	if text, ok := feetAndInches(simple); ok {
 		d.suggest(text)
 	}

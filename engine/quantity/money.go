@@ -49,7 +49,9 @@ func refuseMoney(text string) *BadQuantity {
 	switch {
 	case f == sound && (code == "" || find(code) != nil && find(code).dimension == Money):
 		bad.Why = bad.Text + " has no currency"
-		bad.Expected = `the amount with its currency, for example "` + number + ` EUR"`
+		if text := number + " EUR"; moneyFits(text) {
+			bad.Expected = `the amount with its currency, for example "` + text + `"`
+		}
 	case f == sound && upper != code && isCurrency(upper):
 		bad.Why = bad.Text + " has a currency in small letters"
 		d.suggest(number + " " + upper)
@@ -58,10 +60,15 @@ func refuseMoney(text string) *BadQuantity {
 	default:
 		bad.Why = d.why()
 	}
-	if fitting := d.best(func(t string) bool { _, ok := readMoney(t); return ok }); len(fitting) > 0 {
+	if fitting := d.best(moneyFits); len(fitting) > 0 {
 		bad.Expected = anyOf(fitting)
 	}
 	return bad
+}
+
+func moneyFits(text string) bool {
+	_, ok := readMoney(text)
+	return ok
 }
 
 // isCurrency tells a currency code from a unit in capitals, right or wrong.

@@ -158,6 +158,9 @@ func TestRefusals(t *testing.T) {
 		{"1,000.5 mm", Length, `1,000.5 mm has a comma in the number`, `"1000.5 mm"`},
 		{"1,5.5 mm", Length, `1,5.5 mm has a comma in the number`, length},
 		{"1.5,5 mm", Length, `1.5,5 mm has a comma in the number`, length},
+		{"1,5.500 mm", Length, `1,5.500 mm has a comma in the number`, length},
+		{"1.5,000 mm", Length, `1.5,000 mm has a comma in the number`, length},
+		{"1,500.250.125 mm", Length, `1,500.250.125 mm has a comma in the number`, length},
 		{"1,5,000 mm", Length, `1,5,000 mm has a comma in the number`, length},
 		{"1,000,000 mm", Length, `1,000,000 mm has a comma in the number`, `"1000000 mm"`},
 		{"1 000 mm", Length, `1 000 mm has a blank within the number`, `"1000 mm"`},
@@ -169,6 +172,11 @@ func TestRefusals(t *testing.T) {
 		{"34 ft 6 in", Length, `34 ft 6 in holds feet and inches; one number has one unit`, `"414 in"`},
 		{`34' 6 1/2"`, Length, `34' 6 1/2" holds feet and inches; one number has one unit`, `"414.5 in"`},
 		{`5′3″`, Length, `5′3″ holds ′, which is not among the plain signs`, `"63 in"`},
+		{`34'6`, Length, `34'6 holds feet and inches; one number has one unit`, `"414 in"`},
+		{"5 ft 12 in", Length, `5 ft 12 in holds two numbers; several readings stand in a list`, length},
+		{"-5 ft 3 in", Length, `-5 ft 3 in holds two numbers; several readings stand in a list`, length},
+		{"5 m 3 in", Length, `5 m 3 in holds two numbers; several readings stand in a list`, length},
+		{"1'50 mm", Length, `'50 mm is not a unit known here`, length},
 		{"5 ft 13 in", Length, `5 ft 13 in holds two numbers; several readings stand in a list`, length},
 		{"5 ft -3 in", Length, `5 ft -3 in holds two numbers; several readings stand in a list`, length},
 		{`5'3"`, Length, `5'3" holds feet and inches; one number has one unit`, `"63 in"`},
@@ -239,6 +247,17 @@ func TestLongestText(t *testing.T) {
 	}
 	if _, err := Parse("1" + text); err == nil {
 		t.Error("65 characters are taken")
+	}
+}
+
+// A message shows as many characters as a quantity may have, however many bytes
+// they are, and marks what can't be seen.
+func TestShown(t *testing.T) {
+	long := strings.Repeat("é", longest)
+	for text, want := range map[string]string{long: long, long + "é": long + "…", "6\tmm": `"6\tmm"`, "\xff": `"\xff"`} {
+		if got := shown(text); got != want {
+			t.Errorf("%q is shown as %q", text, got)
+		}
 	}
 }
 

@@ -97,19 +97,12 @@ var signs = strings.NewReplacer("·", " ", "⋅", " ", "*", " ", "²", "2", "³"
 func tidyUnit(text string) string {
 	text = strings.Join(strings.FieldsFunc(signs.Replace(text), func(r rune) bool { return r == ' ' }), " ")
 	text = strings.ReplaceAll(strings.ReplaceAll(text, " /", "/"), "/ ", "/")
-	return hyphensBetweenLetters(text)
-}
-
-// hyphensBetweenLetters turns the hyphen of "ft-lbf" into a blank and leaves that
-// of "mm-2" alone.
-func hyphensBetweenLetters(text string) string {
-	b := []byte(text)
-	for i := 1; i < len(b)-1; i++ {
-		if b[i] == '-' && isLetter(b[i-1]) && isLetter(b[i+1]) {
-			b[i] = ' '
-		}
+	if len(text) > 2 {
+		// "ft-lbf" is "ft lbf"; a hyphen before or behind a unit is none of it.
+		last := len(text) - 1
+		text = text[:1] + strings.ReplaceAll(text[1:last], "-", " ") + text[last:]
 	}
-	return string(b)
+	return text
 }
 
 func isLetter(c byte) bool { return 'a' <= c|' ' && c|' ' <= 'z' }
