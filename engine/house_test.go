@@ -32,6 +32,7 @@ var rooms = map[string][]string{
 	"engine/render":         {"engine/finding", "engine/fact", "engine/quantity", "engine/working"},
 	"engine":                {"engine/plan", "engine/fact", "engine/rule", "engine/finding", "engine/quantity", "engine/near", "rules"},
 	"engine/published":      {"engine/strength", "engine/corrosion", "engine/table", "engine/quantity", "engine/working"},
+	"engine/reckon":         {"engine/strength", "engine/corrosion", "engine/table", "engine/quantity", "engine/working", "engine/near"},
 	"cmd/chainwale":         {"*"},
 	"testdata/outside":      {"testdata/outside/tool"},
 	"testdata/outside/tool": {},

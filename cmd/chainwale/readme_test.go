@@ -40,7 +40,7 @@ func TestReadme(t *testing.T) {
 func checkShown(t *testing.T, command, shown, printed string) {
 	t.Helper()
 	rest := printed
-	for _, piece := range strings.Split(shown, "\n"+elided+"\n") {
+	for _, piece := range strings.Split(shown+"\n", "\n"+elided+"\n") {
 		_, after, found := strings.Cut(rest, piece)
 		if !found {
 			t.Errorf("%s\ndoes not print, in this order:\n%s\nit prints:\n%s", command, piece, printed)

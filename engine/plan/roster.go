@@ -26,6 +26,8 @@ type roster struct {
 	// whole is false if some entry has no id, or one that is at fault, so that an
 	// id nothing goes by may be that entry's.
 	whole bool
+	// hints counts the unknown ids for which a near one was looked for.
+	hints int
 }
 
 // newRoster lists entries under all their ids and reports ids that would stand
@@ -38,10 +40,12 @@ func newRoster(what string, entries []entry) (*roster, []finding.Problem) {
 			r.whole = false
 			continue
 		}
+		if !knownSide(e.side) {
+			e.side.Value = Both // The fault is told; no id that may be right is called wrong.
+		}
 		if clash := r.clash(e); clash != nil {
 			problems = append(problems, *clash)
 			r.whole = false
-			continue
 		}
 		r.add(e)
 	}
@@ -51,17 +55,23 @@ func newRoster(what string, entries []entry) (*roster, []finding.Problem) {
 // idForm is the form of an id, as the schema has it.
 var idForm = regexp.MustCompile(`^[a-z][a-z0-9]*(-[a-z0-9]+)*$`)
 
+// add lists an entry under those of its ids that are free.
 func (r *roster) add(e entry) {
 	id, sides := e.id.Value, sidesOf(e.side.Value)
+	_, taken := r.first[id]
 	for i, sided := range SidedIDs(id, e.side.Value) {
 		p := part{sided, sides[i]}
-		r.parts[id] = append(r.parts[id], p)
-		if sided != id {
+		if !taken {
+			r.parts[id] = append(r.parts[id], p)
+		}
+		if _, held := r.first[sided]; sided != id && !held {
 			r.parts[sided] = []part{p}
 		}
 	}
 	for name := range namesOf(e) {
-		r.first[name] = e.id
+		if _, held := r.first[name]; !held {
+			r.first[name] = e.id
+		}
 	}
 }
 
@@ -98,22 +108,36 @@ func (r *roster) clash(e entry) *finding.Problem {
 // Where an entry's own id is at fault, only an id near to another is told, for the
 // rest may be right.
 func (r *roster) unknown(id Text) *finding.Problem {
-	names := slices.Sorted(maps.Keys(r.parts))
-	nearest := near.Words(id.Value, names, 3)
-	if r.parts[id.Value] != nil || !r.whole && len(nearest) == 0 {
+	if r.parts[id.Value] != nil {
+		return nil
+	}
+	if r.hints++; r.hints > mostHints && !r.whole {
+		return nil
+	}
+	var names, nearest []string
+	if r.hints <= mostHints {
+		names = slices.Sorted(maps.Keys(r.parts))
+		nearest = near.Words(id.Value, names, 3)
+	}
+	if !r.whole && len(nearest) == 0 {
 		return nil
 	}
 	expected := "the id of a " + r.what
 	switch {
 	case len(nearest) > 0:
 		expected = "did you mean " + strings.Join(nearest, " or ") + "?"
-	case len(names) == 0:
+	case len(r.parts) == 0:
 		expected += "; the plan has none yet"
-	case len(names) <= mostNames:
+	case len(names) > 0 && len(names) <= mostNames:
 		expected += ": " + strings.Join(names, ", ")
 	}
 	return &finding.Problem{At: id.At, Message: fmt.Sprintf("no %s has the id %s", r.what, id.Value), Expected: expected}
 }
 
-// mostNames is how many ids a message lists.
-const mostNames = 20
+const (
+	// mostNames is how many ids a message lists.
+	mostNames = 20
+	// mostHints is for how many unknown ids a near one is looked for. A file with
+	// more of them has another fault than spelling, and looking takes time.
+	mostHints = 50
+)

@@ -31,3 +31,12 @@ func sidesOf(side string) []string {
 func meet(a, b string) bool {
 	return !(a == Port && b == Starboard || a == Starboard && b == Port)
 }
+
+// knownSide tells whether a side is one of the plan's words, or not given.
+func knownSide(side Text) bool {
+	switch side.Value {
+	case "", Port, Starboard, Both, Centre:
+		return true
+	}
+	return false
+}

@@ -16,6 +16,20 @@ var strengthRunners = map[string]runner{
 	"bearing":        runBearing,
 	"pin":            runPin,
 	"bolt":           runBolt,
+
+	"instantaneous-centre": runCentre,
+	"bolt-pull":            runBoltPull,
+	"bolt-hole":            runBoltHole,
+	"strip":                runStrip,
+	"section":              runSection,
+	"fold":                 runFold,
+	"stress-concentration": runConcentration,
+	"en-pin":               runENPin,
+	"en-pin-plate":         runENPinPlate,
+	"air-lug":              runAirLug,
+	"shear-out":            runShearOut,
+	"timber-bolts":         runTimber,
+	"laminate-bolts":       runLaminate,
 }
 
 func runBoltGroup(in *inputs) results {
@@ -128,5 +142,13 @@ func runBolt(in *inputs) results {
 	grade := ok(table.BoltGradeAt(in.word("grade"), thread.Diameter))(in)
 	r := ok(strength.Bolt{StressArea: thread.StressArea, Diameter: thread.Diameter, Yield: grade.Yield, Ultimate: grade.Ultimate,
 		ThreadsInPlane: in.flag("threads_in_plane"), Pull: in.or("pull", quantity.Force, 0)}.Reckon())(in)
-	return results{"area": area(r.Area), "shear": force(r.Shear), "tension": force(r.Tension), "together": force(r.Together), "yield_load": force(r.YieldLoad)}
+	// The sources divide by a partial factor and count both planes, which the formula leaves to its user.
+	k := in.or("planes", quantity.Bare, 1) / in.or("partial_factor", quantity.Bare, 1)
+	out := results{"area": area(r.Area), "shear": force(k * r.Shear), "tension": force(k * r.Tension), "together": force(k * r.Together), "yield_load": force(r.YieldLoad)}
+	if in.has("compared_with") {
+		than := ok(table.Thread(in.word("compared_with")))(in)
+		other := ok(strength.Bolt{StressArea: than.StressArea, Diameter: than.Diameter, Yield: grade.Yield, Ultimate: grade.Ultimate, ThreadsInPlane: true}.Reckon())(in)
+		out["times"] = bare(r.Shear / other.Shear)
+	}
+	return out
 }

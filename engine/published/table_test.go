@@ -10,6 +10,9 @@ var tableRunners = map[string]runner{
 	"metal":  runMetal,
 	"wire":   runWire,
 	"thread": runThread,
+
+	"bolt-grade": runGrade,
+	"clevis-pin": runClevisPin,
 }
 
 func runMetal(in *inputs) results {
@@ -31,4 +34,14 @@ func runWire(in *inputs) results {
 func runThread(in *inputs) results {
 	t := ok(table.Thread(in.word("thread")))(in)
 	return results{"stress_area": area(t.StressArea), "shank": area(t.Shank()), "pitch": length(t.Pitch)}
+}
+
+func runGrade(in *inputs) results {
+	g := ok(table.BoltGradeAt(in.word("grade"), in.number("diameter", quantity.Length)))(in)
+	return results{"yield": stress(g.Yield), "ultimate": stress(g.Ultimate), "grade": g.Name}
+}
+
+func runClevisPin(in *inputs) results {
+	p := ok(table.ClevisPin(in.number("nominal", quantity.Length)))(in)
+	return results{"largest": length(p.Largest), "smallest": length(p.Smallest), "head": length(p.Head), "split_pin": length(p.SplitPin), "standard": p.Standard}
 }

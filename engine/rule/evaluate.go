@@ -15,7 +15,7 @@ type verdict struct {
 	have, need float64
 	// last is the band that was looked at last, limit the one whose limit is the
 	// need; -1 if there is none.
-	last, limit int16
+	last, limit int32
 	outcome     outcome
 	stuck       stuck
 }
@@ -82,7 +82,7 @@ func (r *Rule) down(f *frame, v *verdict) {
 	result := doesNotApply
 	for i := range r.bands {
 		b := &r.bands[i]
-		v.last = int16(i)
+		v.last = int32(i)
 		if b.applies != nil {
 			switch b.applies(f) {
 			case no:

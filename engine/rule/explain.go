@@ -12,8 +12,8 @@ import (
 // maxRelated is how many further places a finding points at.
 const maxRelated = 4
 
-// explain writes the finding of a verdict, from what the evaluation has left in
-// the frame: nothing is judged again.
+// explain writes the finding of a verdict, from the facts and the sides of the
+// comparisons that the evaluation has left in the frame.
 func (r *Rule) explain(f *frame, s *fact.Subject, v verdict, system quantity.System, j *Judged) {
 	told := r.tell(v)
 	say := &saying{subject: s, rule: r, verdict: told, system: system}
@@ -37,9 +37,9 @@ func (r *Rule) explain(f *frame, s *fact.Subject, v verdict, system quantity.Sys
 			j.Missing = append(j.Missing, Gap{value, r.ID, told.Grade})
 		}
 	case doesNotApply:
-		g.Message, g.At = say.doesNotApply(v), r.place(f, s)
+		g.Message, g.At = say.doesNotApply(v), r.place(s)
 	default:
-		g.Message, g.At = say.sentence(), r.place(f, s)
+		g.Message, g.At = say.sentence(), r.place(s)
 	}
 	if v.stuck != wentWrong {
 		g.Shown = r.shown(f, v)
@@ -65,7 +65,7 @@ func (s *saying) doesNotApply(v verdict) string {
 
 // place is where a finding stands: at the first fact an owner could change, or
 // at what was compared, or at the subject.
-func (r *Rule) place(f *frame, s *fact.Subject) finding.Place {
+func (r *Rule) place(s *fact.Subject) finding.Place {
 	var candidates slots
 	candidates = append(candidates, r.vary[:min(1, len(r.vary))]...)
 	if r.have != nil {

@@ -35,6 +35,9 @@ func (r reader) fields(n *yaml.Node, what string, known ...string) (f fields, ok
 	}
 	for i := 0; i+1 < len(n.Content); i += 2 {
 		key := n.Content[i]
+		if key.Kind != yaml.ScalarNode {
+			continue
+		}
 		if !slices.Contains(known, key.Value) {
 			r.problems.add(r.doc.at(key), whichWord(key.Value, known), "%s has no key %s", what, quote(key.Value))
 			continue

@@ -51,6 +51,24 @@ func TestBadFolders(t *testing.T) {
 	}
 }
 
+// TestFolderItself: a pack may be the root of its file system, as one is that a
+// user names by its folder. Hidden folders, an editor's or a version control's,
+// are no part of it.
+func TestFolderItself(t *testing.T) {
+	files := fstest.MapFS{"pack.yaml": {Data: []byte(goodHead)}, "a.yaml": {Data: []byte(goodRule)}, ".git/b.yaml": {Data: []byte("x")}}
+	here, problems := Load(files, ".", "my", catalogue(t), LoadOptions{})
+	if here == nil {
+		t.Fatal(lines(problems))
+	}
+	there, _ := loadAll(t, packOf(goodRule))
+	if here.Hash != there.Hash || here.Rules[0].At != there.Rules[0].At {
+		t.Errorf("%s at %v, %s at %v", here.Hash, here.Rules[0].At, there.Hash, there.Rules[0].At)
+	}
+	if p, problems := Load(packOf(goodRule), "./p/", "my", catalogue(t), LoadOptions{}); p == nil {
+		t.Error(lines(problems))
+	}
+}
+
 func TestPlacesWithoutALabel(t *testing.T) {
 	_, problems := Load(packOf("x: 1\n"), "p", "", catalogue(t), LoadOptions{})
 	if len(problems) == 0 || problems[0].At.File != "a.yaml" {

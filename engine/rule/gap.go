@@ -121,19 +121,18 @@ func meaning(s *fact.Subject, column *fact.Column, owner *fact.Subject) string {
 
 // message says what is missing and which rule it would settle.
 func (l *lack) message(r *Rule) string {
-	var parts []string
-	if len(l.words) > 0 {
-		parts = append(parts, "not known: "+all(l.words))
-	}
-	parts = append(parts, l.reasons...)
-	it := "it"
-	if len(l.words) > 1 {
-		it = "they"
-	}
+	reasons := strings.Join(l.reasons, "; ")
 	if len(l.words) == 0 {
-		return fmt.Sprintf("%s; so it can't be told whether %q", strings.Join(parts, "; "), r.Title)
+		return fmt.Sprintf("%s; so it can't be told whether %q", reasons, r.Title)
 	}
-	return fmt.Sprintf("%s; %s would settle %q", strings.Join(parts, "; "), it, r.Title)
+	if reasons != "" {
+		reasons = ", because " + reasons
+	}
+	they := "it"
+	if len(l.words) > 1 {
+		they = "they"
+	}
+	return fmt.Sprintf("not known: %s%s; %s would settle %q", all(l.words), reasons, they, r.Title)
 }
 
 // place is that of the first missing value, or the subject's.

@@ -201,7 +201,7 @@ func TestRefusalIsAReasonAndNoReading(t *testing.T) {
 	if f.Outcome != finding.CannotTell || strings.Join(f.Unknown, ", ") != "stay.break_load" {
 		t.Errorf("%+v", f)
 	}
-	if want := `not known: load at which the wire breaks (the port cap shroud); the wire table has no 7.3 mm; it would settle`; !strings.HasPrefix(f.Message, want) {
+	if want := `not known: load at which the wire breaks (the port cap shroud), because the wire table has no 7.3 mm; it would settle`; !strings.HasPrefix(f.Message, want) {
 		t.Errorf("says %s", f.Message)
 	}
 	if len(j.Missing) != 0 {
@@ -226,6 +226,73 @@ func TestAbsentNeighbour(t *testing.T) {
 	}
 	if f.Message != `there is no stay; so it can't be told whether "The plate is stronger than the wire it holds"` {
 		t.Errorf("says %s", f.Message)
+	}
+}
+
+// TestRootsElsewhere: a value behind an unknown fact may be one that this kind's
+// rules don't read at all, or one that nobody can measure.
+func TestRootsElsewhere(t *testing.T) {
+	b := newBoat()
+	b.stay.Diameter = fact.Number{}
+	b.stay.Diameter.WouldStand(at(12, 11))
+	b.fitting.Age = fact.Number{}
+	b.fitting.Age.Derive([]*fact.Value{&b.stay.Diameter.Value, &b.fitting.Look.Value}, func() (float64, error) { return 1, nil }, nil)
+	var loose fact.Number
+	loose.Refuse("nobody knows")
+	b.landing.Angle = fact.Number{}
+	b.landing.Angle.Derive([]*fact.Value{&loose.Value}, func() (float64, error) { return 1, nil }, nil)
+	j := judge(t, b, JudgeOptions{})
+	age := j.of(t, "age-of-part")
+	if got := strings.Join(age.Unknown, ", "); got != "stay:cap-port diameter, look_planned" {
+		t.Errorf("unknown: %s", got)
+	}
+	if age.Message != `not known: diameter of the wire (the port cap shroud) and a next look is planned; they would settle "The part is younger than its life"` || age.At != at(12, 11) {
+		t.Errorf("%v says %s", age.At, age.Message)
+	}
+	angle := j.of(t, "wire-in-plane")
+	if strings.Join(angle.Unknown, ", ") != "angle" || angle.Message != `not known: lean of the wire, because nobody knows; it would settle "The wire pulls in the plate's plane"` {
+		t.Errorf("%q says %s", angle.Unknown, angle.Message)
+	}
+	list := Measures(j.Missing)
+	if len(list) != 2 || list[0].Subject != "fitting:plate-port" || list[0].Fact != "look_planned" || list[1].Subject != "stay:cap-port" || list[1].Tool != "calipers" {
+		t.Errorf("%+v", list)
+	}
+}
+
+func TestSentencesOnWhatIsNotThere(t *testing.T) {
+	const rule = `id: r
+title: T
+on: landing
+have: hole
+bands:
+  - at_least: 1 mm
+    else: mend
+  - true_that: end > hole
+    else: watch
+says: "{landing}: {stay}, {stay.role}, {fitting.hidden}, {pin_diameter}, {have}"
+because: b
+known: [{ source: s, as: memory }]
+decides: [rigger]
+examples: [{ outcome: holds }, { outcome: fails }, { outcome: cannot tell }]
+`
+	c := catalogue(t)
+	p, problems := Load(packOf(rule), "p", "my", c, LoadOptions{})
+	if p == nil {
+		t.Fatal(lines(problems))
+	}
+	b := newBoat()
+	b.landing.Fitting = &b.fitting
+	b.landing.PinDiameter = fact.Number{}
+	b.landing.End.Give(2, at(31, 14))
+	for _, d := range []fact.Described{&b.fitting, &b.landing} {
+		if err := c.Seal(d); err != nil {
+			t.Fatal(err)
+		}
+	}
+	f := p.Judge([]*fact.Subject{b.landing.Base()}, JudgeOptions{}).of(t, "r")
+	const want = "the port cap shroud on its chainplate: (no stay), unknown, no, unknown, 16.1 mm"
+	if f.Message != want || f.Outcome != finding.Fails || f.Need != nil || f.At != at(30, 17) {
+		t.Errorf("%+v", f)
 	}
 }
 
@@ -360,6 +427,20 @@ examples: [{ outcome: holds }, { outcome: fails }, { outcome: cannot tell }]
 	v := p.Rules[0].Evaluate(row(t, p.Rules[0].Kind, map[string]float64{"hole": 4, "fitting.hidden": 0, "fitting.titanium": 0}))
 	if v.Outcome != finding.DoesNotApply {
 		t.Errorf("where no limit counts the rule %s", v.Outcome)
+	}
+}
+
+func TestJudgingInSeveralGoroutines(t *testing.T) {
+	c := catalogue(t)
+	p, subjects := trial(t, c), newBoat().subjects(t, c)
+	done := make(chan Judged)
+	for range 4 {
+		go func() { done <- p.Judge(subjects, JudgeOptions{All: true}) }()
+	}
+	for range 4 {
+		if j := <-done; j.Counts.Holds != 12 {
+			t.Errorf("%+v", j.Counts)
+		}
 	}
 }
 

@@ -39,7 +39,7 @@ type packFile struct {
 // pack is nil if there are any.
 func Load(fsys fs.FS, dir, label string, c *fact.Catalogue, o LoadOptions) (*Pack, []finding.Problem) {
 	l := &loader{label: label, catalogue: c, options: o}
-	files := l.files(fsys, dir)
+	files := l.files(fsys, path.Clean(dir))
 	if files == nil && len(l.list) > 0 {
 		return nil, l.list
 	}
@@ -74,16 +74,18 @@ func (l *loader) name(file string) string {
 func (l *loader) files(fsys fs.FS, dir string) []packFile {
 	files := []packFile{}
 	err := fs.WalkDir(fsys, dir, func(p string, d fs.DirEntry, err error) error {
-		file := strings.TrimPrefix(strings.TrimPrefix(p, dir), "/")
+		file := within(dir, p)
 		switch {
 		case err != nil && file == "":
 			return err
 		case err != nil:
 			l.add(finding.Place{File: l.name(file), Line: 1, Column: 1}, "", "can't be read: %s", plainError(err))
 			return nil
+		case d.IsDir() && strings.HasPrefix(d.Name(), ".") && file != "":
+			return fs.SkipDir
 		case d.IsDir() || !isYAML(p):
 			return nil
-		case path.Dir(p) != path.Clean(dir):
+		case path.Dir(file) != ".":
 			l.add(finding.Place{File: l.name(file), Line: 1, Column: 1}, "put it beside "+headFile, "a rule in a folder of its own is not read")
 			return nil
 		}
@@ -101,6 +103,17 @@ func (l *loader) files(fsys fs.FS, dir string) []packFile {
 	}
 	slices.SortFunc(files, func(a, b packFile) int { return strings.Compare(a.path, b.path) })
 	return files
+}
+
+// within is a path as seen from the folder, "" for the folder itself.
+func within(dir, p string) string {
+	switch {
+	case p == dir:
+		return ""
+	case dir == ".":
+		return p
+	}
+	return strings.TrimPrefix(p, dir+"/")
 }
 
 func isYAML(name string) bool {

@@ -21,7 +21,8 @@ import (
 // knows no quantities.
 type twin struct{ ours, machine string }
 
-func both2(format string, parts ...twin) twin {
+// spell puts parts together in both spellings.
+func spell(format string, parts ...twin) twin {
 	ours, machine := make([]any, len(parts)), make([]any, len(parts))
 	for i, p := range parts {
 		ours[i], machine[i] = p.ours, p.machine
@@ -69,31 +70,31 @@ func (a *author) number(d quantity.Dimension) twin {
 	}
 	switch a.pick(11) {
 	case 0:
-		return both2("(%s + %s)", inner(), inner())
+		return spell("(%s + %s)", inner(), inner())
 	case 1:
-		return both2("%s - (%s)", inner(), inner())
+		return spell("%s - (%s)", inner(), inner())
 	case 2:
-		return both2("(%s) * (%s)", inner(), plain())
+		return spell("(%s) * (%s)", inner(), plain())
 	case 3:
-		return both2("(%s) / (%s)", inner(), plain())
+		return spell("(%s) / (%s)", inner(), plain())
 	case 4:
-		return both2("max(%s, %s, %s)", inner(), inner(), inner())
+		return spell("max(%s, %s, %s)", inner(), inner(), inner())
 	case 5:
-		return both2("min(%s, %s)", inner(), inner())
+		return spell("min(%s, %s)", inner(), inner())
 	case 6:
-		return both2("-abs(%s)", inner())
+		return spell("-abs(%s)", inner())
 	case 7:
-		return both2("(%s ? %s : %s)", a.deeper(a.condition), inner(), inner())
+		return spell("(%s ? %s : %s)", a.deeper(a.condition), inner(), inner())
 	case 8:
 		if d == quantity.Bare {
 			of := []quantity.Dimension{quantity.Length, quantity.Force}[a.pick(2)]
-			return both2("(%s) / (%s)", a.deeper(func() twin { return a.number(of) }), a.deeper(func() twin { return a.number(of) }))
+			return spell("(%s) / (%s)", a.deeper(func() twin { return a.number(of) }), a.deeper(func() twin { return a.number(of) }))
 		}
-		return both2("(%s) ** %s", inner(), twin{"1", "1"})
+		return spell("(%s) ** %s", inner(), twin{"1", "1"})
 	case 9:
 		if d == quantity.Bare {
 			n := fmt.Sprint(rapid.IntRange(-3, 3).Draw(a.t, "power"))
-			return both2("(%s) ** %s", inner(), twin{n, n})
+			return spell("(%s) ** %s", inner(), twin{n, n})
 		}
 	}
 	return a.leaf(d)
@@ -119,13 +120,13 @@ func (a *author) condition() twin {
 	inner := func() twin { return a.deeper(a.condition) }
 	switch a.pick(9) {
 	case 0:
-		return both2("(%s and %s)", inner(), inner())
+		return spell("(%s and %s)", inner(), inner())
 	case 1:
-		return both2("(%s or (%s))", inner(), inner())
+		return spell("(%s or (%s))", inner(), inner())
 	case 2:
-		return both2("not (%s)", inner())
+		return spell("not (%s)", inner())
 	case 3:
-		return both2("(%s ? %s : %s)", inner(), inner(), inner())
+		return spell("(%s ? %s : %s)", inner(), inner(), inner())
 	case 4:
 		return a.words()
 	case 5:
@@ -134,11 +135,11 @@ func (a *author) condition() twin {
 	d := []quantity.Dimension{quantity.Length, quantity.Force, quantity.Bare, quantity.Angle}[a.pick(4)]
 	side := func() twin { return a.deeper(func() twin { return a.number(d) }) }
 	operators := []string{"<", "<=", ">", ">="}
-	c := both2("%s "+operators[a.pick(4)]+" %s", side(), side())
+	c := spell("%s "+operators[a.pick(4)]+" %s", side(), side())
 	if a.pick(5) == 0 {
-		c = both2("%s "+operators[a.pick(4)]+" %s", c, side())
+		c = spell("%s "+operators[a.pick(4)]+" %s", c, side())
 	}
-	return both2("(%s)", c)
+	return spell("(%s)", c)
 }
 
 // words compares a word of a closed list.

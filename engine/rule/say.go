@@ -44,7 +44,7 @@ func (b *builder) readSays() {
 		name := rest[open+1 : open+end]
 		fill := b.filler(strings.TrimSpace(name))
 		if fill == nil {
-			b.problems.add(b.says.inside(at), b.fillerAdvice(name), "nothing is named %s that could be filled in", quote(name))
+			b.problems.add(b.says.inside(at), b.fillerAdvice(name), "%s", b.noFiller(strings.TrimSpace(name)))
 		}
 		b.rule.says = append(b.rule.says, piece{plain: rest[:open]}, piece{fill: fill})
 		at += len([]rune(rest[open : open+end+1]))
@@ -61,7 +61,7 @@ func (b *builder) filler(name string) func(*saying) string {
 		}
 		return nil
 	case "need", "ratio":
-		if !b.compares() {
+		if !b.allCompare() {
 			return nil
 		}
 		if name == "need" {
@@ -83,14 +83,23 @@ func (b *builder) filler(name string) func(*saying) string {
 	return nil
 }
 
-// compares tells whether any limit is a number.
-func (b *builder) compares() bool {
+// noFiller says why a name in braces stands for nothing.
+func (b *builder) noFiller(name string) string {
+	if name == "need" || name == "ratio" {
+		return "there is no " + name + " where a limit is no number but a true_that"
+	}
+	return "nothing is named " + quote(name) + " that could be filled in"
+}
+
+// allCompare tells whether every limit is a number, so that whichever is not met
+// there is a need to speak of.
+func (b *builder) allCompare() bool {
 	for _, item := range b.bands {
-		if item.verb.compares() {
-			return true
+		if !item.verb.compares() {
+			return false
 		}
 	}
-	return false
+	return true
 }
 
 // fillerAdvice lists what could have been meant by a name in braces.
@@ -99,7 +108,7 @@ func (b *builder) fillerAdvice(name string) string {
 	if b.hasHave {
 		names = append(names, "have")
 	}
-	if b.compares() {
+	if b.allCompare() {
 		names = append(names, "need", "ratio")
 	}
 	words := oneOf(append([]string(nil), names...)) + " or a fact's name"

@@ -124,3 +124,22 @@ func spoilKeys(t *rapid.T, n *yaml.Node) {
 		n.Content[i] = scalar(name)
 	}
 }
+
+// TestWhatOnlyTheSchemaSees: should the schema ever refuse more than our reader,
+// it is said, at its place.
+func TestWhatOnlyTheSchemaSees(t *testing.T) {
+	bad := strings.Replace(strings.Replace(goodRule, "decides: [rigger]", "decides: []", 1), "outcome: holds", "outcome: passes", 1)
+	l := &loader{}
+	d := readDocument("a.yaml", []byte(bad), &l.problems)
+	l.validate(d, "rule", 0)
+	l.sort()
+	want := "a.yaml:19:10: the schema of packs says: minimum 1 items required, but found 0 items\n" +
+		`a.yaml:21:88: the schema of packs says: value must be one of "holds", "fails", "cannot tell", "does not apply"`
+	if got := lines(l.list); got != want {
+		t.Error(got)
+	}
+	l.validate(d, "rule", 0)
+	if len(l.list) != 2 {
+		t.Error("what has been found at fault is validated all the same")
+	}
+}

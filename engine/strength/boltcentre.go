@@ -24,8 +24,9 @@ import (
 //
 // Holds for like bolts in metal that can stretch: the curve was measured on 3/4 in
 // A325 bolts in steel, not on A4 bolts, and never in timber or laminate. It is for
-// information beside the elastic method. Without a moment about the centre the
-// bolts share alike, and the coefficient is 0.98 of their number, the curve's end.
+// information beside the elastic method. Without a moment about the bolts'
+// centre (an arm below a ten-thousandth of the group's reach) they share alike, and
+// the coefficient is 0.98 of their number, the curve's end.
 //
 // Source: AISC Manual, eccentrically loaded bolt groups, the load-deformation curve
 // of its tables of C (published). Errors: those of BoltGroup; bolts of unlike
@@ -55,6 +56,9 @@ const (
 	curveRate    = 10 / 25.4
 	curvePower   = 0.55
 	curveStretch = 0.34 * 25.4
+	// centred is the arm of the load, as a part of the group's reach, below which the
+	// centre lies too far away to be found and makes no difference.
+	centred = 1e-4
 )
 
 var aiscCentre = working.Source{Title: "after the AISC Manual, eccentrically loaded bolt groups", Clause: "instantaneous centre of rotation, tables of C", As: working.Published, For: "the form of the equation"}
@@ -83,7 +87,7 @@ func (g BoltGroupUltimate) Reckon() (BoltGroupUltimateResult, error) {
 	}
 	s := newSpin(elastic)
 	r := BoltGroupUltimateResult{group: group, moment: elastic.momentAtCentre}
-	if math.Abs(s.moment) <= 1e-9*load*s.reach() {
+	if math.Abs(s.moment) <= centred*load*s.reach() {
 		return r.alike(load), nil
 	}
 	if err := s.solve(); err != nil {
@@ -111,112 +115,6 @@ func (r *BoltGroupUltimateResult) finish(load float64) {
 		r.Largest = max(r.Largest, f.Size())
 	}
 	r.Coefficient = load / r.BoltNeeded
-}
-
-// spin seeks the centre about which a group turns, in places relative to the
-// bolts' own centre.
-type spin struct {
-	places []Vector
-	load   Vector
-	moment float64
-
-	at     Vector
-	forces []Vector
-	needed float64
-}
-
-func newSpin(e BoltGroupResult) *spin {
-	s := &spin{load: e.group.Force, moment: e.momentAtCentre}
-	polar := 0.0
-	for _, b := range e.group.Bolts {
-		p := Vector{b.X, b.Y}.minus(e.centre)
-		s.places = append(s.places, p)
-		polar += p.X*p.X + p.Y*p.Y
-	}
-	// The centre of the elastic method is where the search begins.
-	n := float64(len(s.places)) * s.moment
-	s.at = Vector{-s.load.Y * polar / n, s.load.X * polar / n}
-	return s
-}
-
-// reach is the distance of the farthest bolt from the bolts' own centre.
-func (s *spin) reach() float64 {
-	far := 0.0
-	for _, p := range s.places {
-		far = max(far, p.Size())
-	}
-	return far
-}
-
-// turned gives the force of each bolt if the plate turns about a point, sized so
-// that their moment about it is the load's, and what they lack of the load.
-func (s *spin) turned(at Vector) (forces []Vector, needed float64, lack Vector) {
-	far := 0.0
-	for _, p := range s.places {
-		far = max(far, p.minus(at).Size())
-	}
-	moment := s.moment - (at.X*s.load.Y - at.Y*s.load.X)
-	held := 0.0
-	for _, p := range s.places {
-		d := p.minus(at).Size()
-		held += share(d/far) * d
-	}
-	needed = math.Abs(moment) / held
-	lack = Vector{-s.load.X, -s.load.Y}
-	for _, p := range s.places {
-		arm := p.minus(at)
-		f := Vector{}
-		if d := arm.Size(); d > 0 {
-			size := math.Copysign(needed*share(d/far), moment)
-			f = Vector{-size * arm.Y / d, size * arm.X / d}
-		}
-		forces = append(forces, f)
-		lack = Vector{lack.X + f.X, lack.Y + f.Y}
-	}
-	return forces, needed, lack
-}
-
-// solve is Newton's method in two unknowns with the step halved until it helps.
-func (s *spin) solve() error {
-	goal := 1e-9 * s.load.Size()
-	for range 200 {
-		var lack Vector
-		s.forces, s.needed, lack = s.turned(s.at)
-		if lack.Size() <= goal {
-			return nil
-		}
-		step, ok := s.newton(lack)
-		if !ok || !s.stepDown(step, lack.Size()) {
-			break
-		}
-	}
-	return fmt.Errorf("no instantaneous centre was found for this group and load")
-}
-
-// newton is the step that would make up what lacks if the group were linear.
-func (s *spin) newton(lack Vector) (Vector, bool) {
-	h := 1e-6 * max(s.reach(), s.at.Size())
-	_, _, alongX := s.turned(Vector{s.at.X + h, s.at.Y})
-	_, _, alongY := s.turned(Vector{s.at.X, s.at.Y + h})
-	a, b := (alongX.X-lack.X)/h, (alongY.X-lack.X)/h
-	c, d := (alongX.Y-lack.Y)/h, (alongY.Y-lack.Y)/h
-	det := a*d - b*c
-	if det == 0 || math.IsNaN(det) {
-		return Vector{}, false
-	}
-	return Vector{(-d*lack.X + b*lack.Y) / det, (c*lack.X - a*lack.Y) / det}, true
-}
-
-// stepDown takes the step, or half of it, and so on until less is lacking.
-func (s *spin) stepDown(step Vector, lacking float64) bool {
-	for scale := 1.0; scale > 1e-9; scale /= 2 {
-		next := Vector{s.at.X + scale*step.X, s.at.Y + scale*step.Y}
-		if _, _, lack := s.turned(next); lack.Size() < lacking {
-			s.at = next
-			return true
-		}
-	}
-	return false
 }
 
 // Working writes the calculation down.

@@ -73,3 +73,19 @@ func TestPinBendingIsWhereItSaysItIs(t *testing.T) {
 		}
 	})
 }
+
+// TestPinShear holds that a pin without a measured fork shears at what it would in one.
+func TestPinShear(t *testing.T) {
+	r, err := PinShear{Diameter: goldenPin.Diameter, Ultimate: goldenPin.Ultimate}.Reckon()
+	if err != nil {
+		t.Fatal(err)
+	}
+	whole, _ := goldenPin.Reckon()
+	near(t, "shear", r.Shear, whole.Shear, 1e-12)
+	checkWorking(t, r.Working(), map[string]float64{"F_shear": r.Shear})
+	for _, bad := range []PinShear{{0, 700}, {16, 0}, {math.NaN(), 700}, {16, math.Inf(1)}, {-16, 700}} {
+		if r, err := bad.Reckon(); err == nil {
+			t.Errorf("%+v gave %g", bad, r.Shear)
+		}
+	}
+}

@@ -276,9 +276,12 @@ func TestJSONAndYAMLMakeOneTree(t *testing.T) {
 // A megabyte made to keep a reader busy is answered like any other file. How
 // quickly is not measured here; a reader that went astray would not come back.
 func TestHostileFiles(t *testing.T) {
-	for _, unit := range []string{"[", "{", "&a ", "- ", "a: ", "\"", "'", "[]", "[\n]", "*x ", "!x ", "? ", "{a: b, ", "[a,", "\"\n\n\"", "a: [\n", "%", "|\n", "a\n"} {
-		src := []byte(strings.Repeat(unit, MostBytes/len(unit)))
-		for _, name := range []string{"p.yaml", "p.json"} {
+	for name, units := range map[string][]string{
+		"p.yaml": {"[", "{", "&a ", "- ", "a: ", "\"", "[]", "[\n]", "*x ", "!x ", "? ", "{a: b, ", "a: [\n", "|\n", "a\n"},
+		"p.json": {"[", "{", "{\"a\":", "[1,", "\"", "1"},
+	} {
+		for _, unit := range units {
+			src := []byte(strings.Repeat(unit, MostBytes/len(unit)))
 			root, problems := Read(name, src)
 			if root != nil || len(problems) == 0 || problems[0].At.Line < 1 || problems[0].At.Column < 1 {
 				t.Errorf("%s of %q: %v", name, unit, problems)
@@ -291,7 +294,24 @@ func TestTooManyMarks(t *testing.T) {
 	src := "a: [" + strings.Repeat("b,\n", mostMarks) + "]\n"
 	_, problems := Read("p.yaml", []byte(src))
 	// The colon and the bracket are the first two marks, so line n holds mark n+2.
-	expectTold(t, problems, []string{fmt.Sprintf("%d:2  | the file holds more than 100000 brackets, commas, colons and quotes", mostMarks-1)})
+	expectTold(t, problems, []string{fmt.Sprintf("%d:2  | the file holds more than 50000 brackets, commas, colons and quotes", mostMarks-1)})
+}
+
+func TestTooManyMarksOnLinesOfTheirOwn(t *testing.T) {
+	var b strings.Builder
+	for i := range mostMarks + 5 {
+		fmt.Fprintf(&b, "k%d: 1\n", i)
+	}
+	_, problems := Read("p.yaml", []byte(b.String()))
+	expectTold(t, problems, []string{fmt.Sprintf("%d:7  | the file holds more than 50000 brackets", mostMarks+1)})
+}
+
+func TestTooManyValues(t *testing.T) {
+	// The top and the list are values too.
+	_, problems := Read("p.yaml", []byte("a:\n"+strings.Repeat("- b\n", mostValues)))
+	expectTold(t, problems, []string{fmt.Sprintf("%d:3 /a/%d | the file holds more than 20000 values", mostValues, mostValues-2)})
+	_, problems = Read("p.yaml", []byte("a:\n"+strings.Repeat("- b\n", mostValues-2)))
+	expectTold(t, problems, nil)
 }
 
 func TestTooLarge(t *testing.T) {

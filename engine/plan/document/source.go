@@ -18,6 +18,10 @@ const MostBytes = 1 << 20
 // deepest is how far lists and mappings may stand within each other.
 const deepest = 32
 
+// mostValues is how many values a file may hold, some hundred times what a plan
+// does. Each of them may be at fault, and each fault is told.
+const mostValues = 20_000
+
 // TooLarge is the problem with a file of more than MostBytes.
 func TooLarge(name string) finding.Problem {
 	return finding.Problem{
@@ -48,10 +52,41 @@ func Read(name string, src []byte) (*Node, []finding.Problem) {
 	} else {
 		root, problems = readYAML(name, src)
 	}
+	if len(problems) == 0 {
+		problems = tooMany(root)
+	}
 	if len(problems) > 0 {
 		return nil, Sorted(problems)
 	}
 	return root, nil
+}
+
+// tooMany is the problem with a tree of more than mostValues values, told at the
+// first that is too much.
+func tooMany(root *Node) []finding.Problem {
+	left := mostValues
+	n := root.count(&left)
+	if n == nil {
+		return nil
+	}
+	return []finding.Problem{{At: n.KeyAt, Message: fmt.Sprintf("the file holds more than %d values", mostValues), Expected: "a shorter file"}}
+}
+
+// count counts down for each node in the file's order and gives the one for which
+// nothing is left.
+func (n *Node) count(left *int) *Node {
+	if *left == 0 {
+		return n
+	}
+	*left--
+	for _, children := range [][]*Node{n.Members, n.Items} {
+		for _, child := range children {
+			if last := child.count(left); last != nil {
+				return last
+			}
+		}
+	}
+	return nil
 }
 
 // empty is the problem with a file in which nothing is written.

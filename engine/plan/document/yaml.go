@@ -13,15 +13,6 @@ import (
 	"chainwale/engine/finding"
 )
 
-// mostMarks is how many brackets, commas, colons and the like a YAML file may
-// hold. The reader's time grows faster than their number: a megabyte of them takes
-// seconds, this many a twentieth of one. A plan has one in ten characters, so half
-// a megabyte of plan does not reach it.
-const mostMarks = 100_000
-
-// marks are the characters that can make the reader look far ahead.
-const marks = "[]{},:?\"'&*!|>%"
-
 // readYAML makes the tree of a YAML file. It keeps to the part of YAML that a
 // reader of the file sees at once: no anchors, aliases, tags or merged keys, one
 // document, no key twice.
@@ -30,15 +21,16 @@ func readYAML(name string, src []byte) (*Node, []finding.Problem) {
 	if line := y.directive(); line > 0 {
 		return nil, []finding.Problem{{At: y.place(line, 1), Message: directiveMessage, Expected: directiveExpected}}
 	}
-	end := cutAtMarks(src)
+	limit := markLimit(src)
+	end := wholeLines(src, limit)
 	loader, err := yaml.NewLoader(bytes.NewReader(src[:end]), yaml.WithPlugin(nesting{}), yaml.WithUniqueKeys(false))
 	if err != nil {
 		return nil, []finding.Problem{y.syntax(err)}
 	}
 	root, problem := y.document(loader)
-	if cut := y.lines.at(end); end < len(src) && (problem == nil || !before(problem.At, cut)) {
+	if limit < len(src) && (problem == nil || !before(problem.At, y.lines.at(end))) {
 		problem = &finding.Problem{
-			At:       cut,
+			At:       y.lines.at(limit),
 			Message:  fmt.Sprintf("the file holds more than %d brackets, commas, colons and quotes", mostMarks),
 			Expected: "a shorter file",
 		}
@@ -102,47 +94,6 @@ func (y *yamlReader) dashes(below int) int {
 	}
 	return 0
 }
-
-// before tells whether a stands earlier in the file than b.
-func before(a, b finding.Place) bool {
-	return a.Line < b.Line || a.Line == b.Line && a.Column < b.Column
-}
-
-// cutAtMarks is the offset behind the last mark that is read, or the file's end.
-func cutAtMarks(src []byte) int {
-	seen := 0
-	for i, b := range src {
-		if strings.IndexByte(marks, b) < 0 {
-			continue
-		}
-		if seen++; seen > mostMarks {
-			return i
-		}
-	}
-	return len(src)
-}
-
-// tooDeep is what the YAML reader says when nesting stops it.
-const tooDeep = "nested too deep"
-
-// nesting stops the YAML reader early at brackets or dashes without end.
-type nesting struct{}
-
-// CheckDepth lets keys and dashes go a little deeper than our own count, which
-// knows the place better.
-func (nesting) CheckDepth(depth int, ctx *yaml.DepthContext) error {
-	most := deepest
-	if ctx.Kind == yaml.DepthKindBlock {
-		most *= 2
-	}
-	if depth > most {
-		return errors.New(tooDeep)
-	}
-	return nil
-}
-
-// CheckAlias is for aliases that are followed; ours are refused.
-func (nesting) CheckAlias(int, int) error { return nil }
 
 // yamlReader turns the YAML reader's nodes into ours and gathers what is refused.
 type yamlReader struct {
