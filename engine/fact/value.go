@@ -21,6 +21,7 @@ type Value struct {
 	at    finding.Place
 	why   string
 	lacks []*Value
+	from  []*Value
 	work  func() []working.Step
 
 	subject *Subject
@@ -114,6 +115,16 @@ func (v *Value) Missing() []*Value {
 	return roots
 }
 
+// RestsOn lists the places of the plan that the value comes from: its own, and
+// those of all that it was derived from.
+func (v *Value) RestsOn() []finding.Place {
+	places := []finding.Place{v.at}
+	for _, f := range v.from {
+		places = append(places, f.RestsOn()...)
+	}
+	return places
+}
+
 // Working is how the value came about, step by step; nil if it was given.
 func (v *Value) Working() []working.Step {
 	if v.work == nil {
@@ -179,7 +190,7 @@ func (n *Number) Derive(from []*Value, compute func() (float64, error), work fun
 
 // follows takes place and gaps from the inputs and tells whether all are known.
 func (v *Value) follows(from []*Value) bool {
-	v.lacks = nil
+	v.lacks, v.from = nil, from
 	for i, f := range from {
 		if i == 0 {
 			v.at = f.at

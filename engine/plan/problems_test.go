@@ -73,6 +73,7 @@ func TestValues(t *testing.T) {
 		{"state: kept", "state: Kept", []string{`p.yaml:36:12 /fittings/0/state | "Kept" can't stand under state | did you mean kept? one of: kept, remade, new`}},
 		{"kind: chainplate\n", "kind: chain plate\n", []string{`p.yaml:37:11 /fittings/0/kind | "chain plate" can't stand under kind | did you mean chainplate? one of: chainplate, `}},
 		{"    role: cap shroud\n", "", []string{"p.yaml:12:5 /stays/0/role | cap-shroud has no role"}},
+		{"    side: both\n    serves: [cap-shroud]", "    serves: [cap-shroud]", []string{"p.yaml:35:5 /fittings/0/side | cap-plate has no side | the key side, one of: port, starboard, both, centre"}},
 		{"role: pin, ", "", []string{"p.yaml:44:9 /fittings/0/holes/0/role | entry 1 of holes has no role | the key role, pin or bolt"}},
 		{"mast_step: keel-stepped", "mast_step: keel", []string{`p.yaml:8:14 /boat/mast_step | "keel" can't stand under mast_step | keel-stepped or deck-stepped`}},
 		{"toggle: yes", "toggle: Yes", []string{`p.yaml:20:13 /stays/0/toggle | "Yes" can't stand under toggle | did you mean yes? yes or no`}},
@@ -95,8 +96,8 @@ func TestValues(t *testing.T) {
 func TestLeastPlans(t *testing.T) {
 	for _, src := range []string{
 		"chainwale: 1\nboat: {name: x}\n",
-		"chainwale: 1\nboat: {name: x}\nstays: [{id: a, role: forestay}]\nfittings: [{id: b, state: kept, kind: tang}]\ncontacts: [{id: c, between: [a, b]}]\nrecords: [{id: d, fitting: b, on: 2020, did: looked at}]\n",
-		"chainwale: 1\nboat: {name: x}\nstays: [{id: a, role: forestay, wire: {}, lower: {}, pin: {}, lean: {}}]\nfittings: [{id: b, state: kept, kind: tang, metal: {}, outline: {}, holes: [{role: pin}], mounting: {bolts: {}}}]\n",
+		"chainwale: 1\nboat: {name: x}\nstays: [{id: a, role: forestay, side: centre}]\nfittings: [{id: b, state: kept, kind: tang, side: both}]\ncontacts: [{id: c, between: [a, b]}]\nrecords: [{id: d, fitting: b, on: 2020, did: looked at}]\n",
+		"chainwale: 1\nboat: {name: x}\nstays: [{id: a, role: forestay, side: centre, wire: {}, lower: {}, pin: {}, lean: {}}]\nfittings: [{id: b, state: kept, kind: tang, side: both, metal: {}, outline: {}, holes: [{role: pin}], mounting: {bolts: {}}}]\n",
 		"chainwale: 1\nboat: {name: x}\nstays: []\nfittings: []\ncontacts: []\nrecords: []\n",
 	} {
 		p, problems, err := Parse("p.yaml", []byte(src))
@@ -116,7 +117,7 @@ func TestCrossChecks(t *testing.T) {
 	}{
 		"a stay's id twice":                {[]change{{"id: forestay", "id: cap-shroud"}, {"serves: [forestay]", "serves: [cap-shroud]"}, {"kind: stemhead", "kind: tie rod"}}, []string{"p.yaml:24:9 /stays/1/id | the id cap-shroud stands twice; it is already in line 12 | an id of its own for each stay"}},
 		"the id of one of two":             {[]change{{"id: forestay", "id: cap-shroud-port"}}, []string{"p.yaml:24:9 /stays/1/id | the id cap-shroud-port is taken: cap-shroud in line 12 has side: both, and this is one of its two"}},
-		"two of which one's id is taken":   {[]change{{"stays:\n", "stays:\n  - { id: cap-shroud-port, role: intermediate }\n"}}, []string{"p.yaml:13:9 /stays/1/id | with side: both, cap-shroud is also called cap-shroud-port, and that id is already in line 12"}},
+		"two of which one's id is taken":   {[]change{{"stays:\n", "stays:\n  - { id: cap-shroud-port, role: intermediate, side: port }\n"}}, []string{"p.yaml:13:9 /stays/1/id | with side: both, cap-shroud is also called cap-shroud-port, and that id is already in line 12"}},
 		"a fitting's id twice":             {[]change{{"id: mast-tang", "id: cap-plate"}}, []string{"p.yaml:58:9 /fittings/1/id | the id cap-plate stands twice; it is already in line 35"}},
 		"a stay's id for a fitting":        {[]change{{"id: mast-tang", "id: cap-shroud"}}, nil},
 		"a contact's id twice":             {[]change{{"contacts:\n", "contacts:\n  - { id: stem-bolts, between: [a, b] }\n"}}, []string{"p.yaml:72:9 /contacts/1/id | the id stem-bolts stands twice; it is already in line 71"}},
@@ -134,9 +135,9 @@ func TestCrossChecks(t *testing.T) {
 		"a stay twice":                     {[]change{{"serves: [cap-shroud]", "serves: [cap-shroud, cap-shroud]"}}, []string{"p.yaml:39:26 /fittings/0/serves/1 | cap-plate serves cap-shroud twice"}},
 		"a stay and its one side":          {[]change{{"serves: [cap-shroud]", "serves: [cap-shroud, cap-shroud-port]"}}, []string{"p.yaml:39:26 /fittings/0/serves/1 | cap-plate serves cap-shroud-port twice"}},
 		"two plates for one stay":          {[]change{{"serves: [forestay]", "serves: [forestay, cap-shroud]"}}, []string{"p.yaml:67:24 /fittings/2/serves/1 | the lower end of cap-shroud-port is already held by cap-plate in line 35"}},
-		"two plates for one side":          {[]change{{"serves: [forestay]", "serves: [forestay, cap-shroud]\n    side: starboard"}}, []string{"p.yaml:67:24 /fittings/2/serves/1 | the lower end of cap-shroud-starboard is already held by cap-plate in line 35"}},
-		"a plate for each side":            {[]change{{"    side: both\n    serves: [cap-shroud]", "    side: port\n    serves: [cap-shroud]"}, {"fitting: cap-plate-port", "fitting: cap-plate"}, {"serves: [forestay]", "serves: [forestay, cap-shroud]\n    side: starboard"}}, nil},
-		"a bobstay's two plates":           {[]change{{"role: forestay", "role: bobstay"}, {"fittings:\n", "fittings:\n  - { id: crane-iron, state: kept, kind: chainplate, serves: [forestay] }\n"}}, nil},
+		"two plates for one side":          {[]change{{"serves: [forestay]\n    side: centre", "serves: [forestay, cap-shroud]\n    side: starboard"}}, []string{"p.yaml:67:24 /fittings/2/serves/1 | the lower end of cap-shroud-starboard is already held by cap-plate in line 35"}},
+		"a plate for each side":            {[]change{{"    side: both\n    serves: [cap-shroud]", "    side: port\n    serves: [cap-shroud]"}, {"fitting: cap-plate-port", "fitting: cap-plate"}, {"serves: [forestay]\n    side: centre", "serves: [forestay, cap-shroud]\n    side: starboard"}}, nil},
+		"a bobstay's two plates":           {[]change{{"role: forestay", "role: bobstay"}, {"fittings:\n", "fittings:\n  - { id: crane-iron, state: kept, kind: chainplate, side: centre, serves: [forestay] }\n"}}, nil},
 		"a tie rod below the plate":        {[]change{{"fittings:\n", "fittings:\n  - { id: rod, state: kept, kind: tie rod, side: both, serves: [cap-shroud] }\n"}}, nil},
 		"a stay on the other side":         {[]change{{"    side: both\n    serves: [cap-shroud]", "    side: port\n    serves: [cap-shroud-starboard]"}, {", stay: cap-shroud", ""}, {"cap-plate-port", "cap-plate"}}, []string{"p.yaml:39:14 /fittings/0/serves/0 | cap-plate stands on the port side, and cap-shroud-starboard does not"}},
 		"a hole beyond the end":            {[]change{{"along: 140 mm", "along: 340 mm"}}, []string{"p.yaml:45:47 /fittings/0/holes/1/along | this hole lies outside the plate, which is 320 mm long"}},

@@ -33,14 +33,16 @@ func readJSON(name string, src []byte) (*Node, []finding.Problem) {
 	if err != nil {
 		j.problems = append(j.problems, j.syntax(err))
 	} else if root.Kind != Mapping {
-		j.problems = append(j.problems, finding.Problem{At: root.At, Message: "the file does not begin with a key", Expected: `keys with values in braces, for example {"chainwale": 1}`})
+		j.problems = append(j.problems, finding.Problem{At: root.At, Message: "the file does not begin with a key", Expected: `keys with values in braces, for example {"name": "Grey Wagtail"}`})
 	}
 	return root, j.problems
 }
 
 type jsonReader struct {
-	lines    *lines
-	decoder  *json.Decoder
+	lines   *lines
+	decoder *json.Decoder
+	// values counts what is read, to stop early at a file made to be endless.
+	values   int
 	problems []finding.Problem
 }
 
@@ -65,6 +67,9 @@ func (j *jsonReader) next() int {
 // value reads one value into a node that already has its place.
 func (j *jsonReader) value(n *Node, depth int) error {
 	start := j.next()
+	if j.values++; j.values > mostValues {
+		return &misplaced{start, tooManyMessage, tooManyExpected}
+	}
 	token, err := j.decoder.Token()
 	if err != nil {
 		return err
@@ -162,7 +167,7 @@ func (j *jsonReader) end() error {
 	if _, err := j.decoder.Token(); errors.Is(err, io.EOF) {
 		return nil
 	}
-	return &misplaced{at, "something stands here after the end of the plan", "one group of keys and values, and nothing behind it"}
+	return &misplaced{at, "something stands here behind the keys of the file", "one group of keys and values, and nothing behind it"}
 }
 
 // isEnd tells that the file ended too early.

@@ -89,7 +89,7 @@ func TestYAMLRefused(t *testing.T) {
 		{"a: `b\n", []string{"1:4  | a value can't begin with ` | the text in quotes"}},
 		{"a: |b\n", []string{"1:5  | something stands behind the mark that opens a block of text"}},
 		{"a: 'b'#c\n", []string{"1:7  | a # stands right behind a value"}},
-		{"'a' 'b'\n", []string{"1:5  | something stands here after the end of the plan"}},
+		{"'a' 'b'\n", []string{"1:5  | something stands here behind the keys of the file"}},
 		{"a: [b, - c]\n", []string{"1:8  | a value is missing or misplaced here"}},
 		{"a: !<\n", []string{"1:6  | a tag (!) stands before this value"}},
 		{"a: &\n", []string{"1:5  | an & stands where a value should begin"}},
@@ -235,8 +235,8 @@ func TestJSONRefused(t *testing.T) {
 		{"{\n \"a\": 1,\n \"b\": nope\n}", []string{"3:8  | the file can't be read as JSON: invalid character 'o'"}},
 		{`{a: 1}`, []string{"1:2  | the file can't be read as JSON: invalid character 'a'"}},
 		{`{"a":01}`, []string{"1:7  | the file can't be read as JSON: invalid character '1'"}},
-		{`{"a":1} x`, []string{"1:9  | something stands here after the end of the plan"}},
-		{"{\"a\":1}\n{\"b\":2}", []string{"2:1  | something stands here after the end of the plan"}},
+		{`{"a":1} x`, []string{"1:9  | something stands here behind the keys of the file"}},
+		{"{\"a\":1}\n{\"b\":2}", []string{"2:1  | something stands here behind the keys of the file"}},
 		{`{"a":1,"b":{"c":1,"c":2},"a":3}`, []string{"1:19 /b/c | the key c stands twice", "1:26 /a | the key a stands twice"}},
 		{`{"a":"\u0000"}`, []string{"1:6 /a | this text holds a control character (U+0000)"}},
 		{`{"\u0007":1}`, []string{"1:2 /\a | this text holds a control character (U+0007)"}},
@@ -312,6 +312,8 @@ func TestTooManyValues(t *testing.T) {
 	expectTold(t, problems, []string{fmt.Sprintf("%d:3 /a/%d | the file holds more than 20000 values", mostValues, mostValues-2)})
 	_, problems = Read("p.yaml", []byte("a:\n"+strings.Repeat("- b\n", mostValues-2)))
 	expectTold(t, problems, nil)
+	_, problems = Read("p.json", []byte(`{"a":[`+strings.Repeat("1,\n", mostValues)+`1]}`))
+	expectTold(t, problems, []string{fmt.Sprintf("%d:1  | the file holds more than 20000 values", mostValues-1)})
 }
 
 func TestTooLarge(t *testing.T) {

@@ -22,6 +22,11 @@ const deepest = 32
 // does. Each of them may be at fault, and each fault is told.
 const mostValues = 20_000
 
+const (
+	tooManyMessage  = "the file holds more than 20000 values"
+	tooManyExpected = "a shorter file"
+)
+
 // TooLarge is the problem with a file of more than MostBytes.
 func TooLarge(name string) finding.Problem {
 	return finding.Problem{
@@ -69,7 +74,7 @@ func tooMany(root *Node) []finding.Problem {
 	if n == nil {
 		return nil
 	}
-	return []finding.Problem{{At: n.KeyAt, Message: fmt.Sprintf("the file holds more than %d values", mostValues), Expected: "a shorter file"}}
+	return []finding.Problem{{At: n.KeyAt, Message: tooManyMessage, Expected: tooManyExpected}}
 }
 
 // count counts down for each node in the file's order and gives the one for which
@@ -177,12 +182,17 @@ func placeAt(name string, src []byte, offset int) finding.Place {
 	return at
 }
 
-// lines gives the places of many offsets without counting from the top each time.
+// lines gives the places of many offsets. It goes on from the last one where it
+// can, so that a file on one line is not counted from its start for each value.
 type lines struct {
 	name   string
 	src    []byte
 	starts []int
+	last   mark
 }
+
+// mark is an offset with its line and column, both from 1.
+type mark struct{ offset, line, column int }
 
 func newLines(name string, src []byte) *lines {
 	l := &lines{name: name, src: src, starts: []int{0}}
@@ -198,19 +208,32 @@ func newLines(name string, src []byte) *lines {
 func (l *lines) at(offset int) finding.Place {
 	offset = max(0, min(offset, len(l.src)))
 	line := sort.SearchInts(l.starts, offset+1)
-	return finding.Place{File: l.name, Line: line, Column: 1 + utf8.RuneCount(l.src[l.starts[line-1]:offset])}
+	from := mark{l.starts[line-1], line, 1}
+	if l.last.line == line && l.last.offset <= offset {
+		from = l.last
+	}
+	from.column += utf8.RuneCount(l.src[from.offset:offset])
+	from.offset = offset
+	l.last = from
+	return finding.Place{File: l.name, Line: line, Column: from.column}
 }
 
-// longest finds the first line of more than most bytes, 0 if there is none.
-func (l *lines) longest(most int) (line int) {
-	for i, start := range l.starts {
-		end := len(l.src)
-		if i+1 < len(l.starts) {
-			end = l.starts[i+1]
-		}
-		if end-start > most {
-			return i + 1
-		}
+// byteAt is the byte at a line and column, 0 past the end.
+func (l *lines) byteAt(line, column int) byte {
+	if line < 1 || line > len(l.starts) {
+		return 0
 	}
-	return 0
+	at := mark{l.starts[line-1], line, 1}
+	if l.last.line == line && l.last.column <= column {
+		at = l.last
+	}
+	for ; at.column < column && at.offset < len(l.src); at.column++ {
+		_, size := utf8.DecodeRune(l.src[at.offset:])
+		at.offset += size
+	}
+	l.last = at
+	if at.column != column || at.offset == len(l.src) {
+		return 0
+	}
+	return l.src[at.offset]
 }

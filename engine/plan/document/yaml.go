@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"io"
 	"strings"
-	"unicode/utf8"
 
 	"go.yaml.in/yaml/v4"
 
@@ -217,20 +216,4 @@ func (y *yamlReader) key(from *yaml.Node) (text string, ok bool) {
 		return "", false
 	}
 	return from.Value, true
-}
-
-// byteAt is the byte at a line and column, 0 past the end.
-func (l *lines) byteAt(line, column int) byte {
-	if line < 1 || line > len(l.starts) {
-		return 0
-	}
-	rest := l.src[l.starts[line-1]:]
-	for ; column > 1 && len(rest) > 0; column-- {
-		_, size := utf8.DecodeRune(rest)
-		rest = rest[size:]
-	}
-	if len(rest) == 0 {
-		return 0
-	}
-	return rest[0]
 }

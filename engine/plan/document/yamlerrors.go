@@ -54,7 +54,7 @@ var wordings = []wording{
 	{says: "tab character", message: "a tab stands here", expected: "spaces; YAML takes no tabs before a key"},
 	{says: "indentation indicator", message: "the text block begins in a way that can't be read", expected: "the text below the key, set in by two spaces"},
 	{says: "did not find expected comment or line break", message: "something stands behind the mark that opens a block of text", expected: "the text on the lines below it"},
-	{says: "did not find expected <document start>", message: "something stands here after the end of the plan", expected: "one group of keys and values, and nothing behind it"},
+	{says: "did not find expected <document start>", message: "something stands here behind the keys of the file", expected: "one group of keys and values, and nothing behind it"},
 	{says: "did not find expected node content", message: "a value is missing or misplaced here", expected: "a value between two commas"},
 	{says: "unknown anchor", message: aliasMessage, expected: aliasExpected},
 	{context: "anchor", message: "an & stands where a value should begin", expected: "the value alone; put a text that begins with & in quotes"},
@@ -64,7 +64,7 @@ var wordings = []wording{
 	{context: "directive", message: directiveMessage, expected: directiveExpected},
 	{says: "directive", message: directiveMessage, expected: directiveExpected},
 	{says: "comment without preceding whitespace", message: "a # stands right behind a value", expected: "a space before the # that begins a remark"},
-	{says: "document-end marker", message: "something stands here after the end of the plan", expected: "one group of keys and values, and nothing behind it"},
+	{says: "document-end marker", message: "something stands here behind the keys of the file", expected: "one group of keys and values, and nothing behind it"},
 }
 
 // syntax is the problem behind an error of the YAML reader.

@@ -71,4 +71,3 @@ func (nesting) CheckAlias(int, int) error { return nil }
 func before(a, b finding.Place) bool {
 	return a.Line < b.Line || a.Line == b.Line && a.Column < b.Column
 }
-
