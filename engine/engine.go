@@ -6,6 +6,7 @@ import (
 	"cmp"
 	"context"
 	"slices"
+	"sync"
 	"time"
 
 	"chainwale/engine/fact"
@@ -48,21 +49,41 @@ func Check(ctx context.Context, p *plan.Plan, o Options) (finding.Report, error)
 		return report, err
 	}
 	report.Problems = append(report.Problems, problems...)
-	var gaps []rule.Gap
-	for _, pack := range packs {
-		if err := ctx.Err(); err != nil {
-			return report, err
-		}
-		judged := pack.Judge(facts.Subjects(), rule.JudgeOptions{All: o.All, System: system(p)})
-		report.Findings = append(report.Findings, judged.Findings...)
-		count(&report.Counts, judged.Counts)
-		gaps = append(gaps, judged.Missing...)
-		report.Packs = append(report.Packs, finding.PackUsed{ID: pack.ID, Edition: pack.Edition, Hash: pack.Hash, Changed: []string{}})
-		report.NotSeen = append(report.NotSeen, notCovered(pack)...)
+	judged, err := judge(ctx, packs, facts.Subjects(), rule.JudgeOptions{All: o.All, System: system(p)})
+	if err != nil {
+		return report, err
 	}
-	report.Measure = append(report.Measure, rule.Measures(gaps)...)
+	gather(&report, packs, judged)
 	finish(&report, facts)
 	return report, nil
+}
+
+// judge lets the packs judge side by side.
+func judge(ctx context.Context, packs []*rule.Pack, subjects []*fact.Subject, o rule.JudgeOptions) ([]rule.Judged, error) {
+	judged := make([]rule.Judged, len(packs))
+	var all sync.WaitGroup
+	for i, pack := range packs {
+		all.Go(func() {
+			if ctx.Err() == nil {
+				judged[i] = pack.Judge(subjects, o)
+			}
+		})
+	}
+	all.Wait()
+	return judged, ctx.Err()
+}
+
+// gather puts what the packs made of the plan into the report, in their order.
+func gather(r *finding.Report, packs []*rule.Pack, judged []rule.Judged) {
+	var gaps []rule.Gap
+	for i, pack := range packs {
+		r.Findings = append(r.Findings, judged[i].Findings...)
+		count(&r.Counts, judged[i].Counts)
+		gaps = append(gaps, judged[i].Missing...)
+		r.Packs = append(r.Packs, finding.PackUsed{ID: pack.ID, Edition: pack.Edition, Hash: pack.Hash, Changed: []string{}})
+		r.NotSeen = append(r.NotSeen, notCovered(pack)...)
+	}
+	r.Measure = append(r.Measure, rule.Measures(gaps)...)
 }
 
 // blank is a report before anything is found; its lists are empty, never absent.

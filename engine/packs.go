@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
+	"sync"
 
 	"chainwale/engine/fact"
 	"chainwale/engine/finding"
@@ -12,9 +14,23 @@ import (
 	"chainwale/rules"
 )
 
-// builtIn loads the packs that come with the program. They were proven by the
+// Prepare makes ready what every check needs whatever the plan says: the facts
+// that there are and the packs that come with the program. Check does so itself;
+// whoever still has a plan to read starts Prepare beside it and gains the time.
+func Prepare() {
+	_, _ = builtIn() // whoever asks for the packs is told of a fault
+}
+
+// builtIn are the packs that come with the program, loaded once.
+var builtIn = sync.OnceValues(loadBuiltIn)
+
+// loadBuiltIn loads the packs that come with the program. They were proven by the
 // tests, so a fault in one is ours.
-func builtIn(c *fact.Catalogue) ([]*rule.Pack, error) {
+func loadBuiltIn() ([]*rule.Pack, error) {
+	c, err := fact.TheCatalogue()
+	if err != nil {
+		return nil, err
+	}
 	var packs []*rule.Pack
 	for _, name := range rules.Packs() {
 		pack, problems := rule.Load(rules.FS, name, "rules/"+name, c, rule.LoadOptions{SkipSchema: true})
@@ -31,11 +47,11 @@ func builtIn(c *fact.Catalogue) ([]*rule.Pack, error) {
 // plan names, and those of the options. A pack that can't be loaded is left out
 // and said; the rest still judge.
 func packsFor(c *fact.Catalogue, p *plan.Plan, o Options) ([]*rule.Pack, []finding.Problem, error) {
-	packs, err := builtIn(c)
+	packs, err := builtIn()
 	if err != nil {
 		return nil, nil, err
 	}
-	l := packLoader{catalogue: c, packs: packs, from: map[string]string{}}
+	l := packLoader{catalogue: c, packs: slices.Clone(packs), from: map[string]string{}}
 	for _, pack := range packs {
 		l.claim(pack)
 	}

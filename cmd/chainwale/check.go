@@ -1,8 +1,10 @@
 package main
 
 import (
+	"bufio"
 	"context"
 	"fmt"
+	"io"
 	"time"
 
 	"chainwale/engine"
@@ -28,6 +30,7 @@ type checkVerb struct {
 
 // Run judges the plan and prints the report.
 func (v checkVerb) Run(s streams) error {
+	go engine.Prepare() // beside the reading of the plan
 	p, on, report, err := v.load(s)
 	if err != nil {
 		return err
@@ -66,11 +69,21 @@ func (v checkVerb) refuse(s streams, r finding.Report) error {
 	return ended(statusInput)
 }
 
+// print writes the report. A renderer writes line by line, and a system call for
+// each would take longer than the judging.
 func (v checkVerb) print(s streams, r finding.Report, system quantity.System) error {
-	if v.As == "json" {
-		return render.JSON(s.out, r)
+	out := bufio.NewWriterSize(s.out, 1<<16)
+	if err := v.render(out, r, system); err != nil {
+		return err
 	}
-	return render.Text(s.out, r, system)
+	return out.Flush()
+}
+
+func (v checkVerb) render(out io.Writer, r finding.Report, system quantity.System) error {
+	if v.As == "json" {
+		return render.JSON(out, r)
+	}
+	return render.Text(out, r, system)
 }
 
 // load reads the plan and the day. A plan with problems is nil and the problems

@@ -86,6 +86,40 @@ func TestCoupleOnTheLimit(t *testing.T) {
 	}
 }
 
+// TestCoupleByExposure holds the limit of each exposure, and that ranges which
+// may lie further apart than the limit are told.
+func TestCoupleByExposure(t *testing.T) {
+	apart := func(d float64, e Exposure) CoupleResult {
+		r, err := Couple{
+			A:        []table.GalvanicRow{{Name: "one", Low: -0.8, High: -0.8}},
+			B:        []table.GalvanicRow{{Name: "other", Low: -0.8 + d, High: -0.8 + d}},
+			Exposure: e,
+		}.Reckon()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return r
+	}
+	for exposure, limit := range map[Exposure]float64{Harsh: 0.15, SeaWater: 0.15, Normal: 0.25, Controlled: 0.50} {
+		for d, want := range map[float64]Verdict{limit: Compatible, limit + 0.001: Conditional, limit + 0.1: Conditional, limit + 0.101: Incompatible} {
+			if r := apart(d, exposure); r.Verdict != want || r.Limit != limit {
+				t.Errorf("%s, %g V apart: %s under a limit of %g, want %s", exposure, d, r.Verdict, r.Limit, want)
+			}
+		}
+	}
+	if r := reckoned(t, "316 passive", "titanium", Harsh, nil); !r.OverLimit {
+		t.Errorf("the ranges of passive 316 and titanium lie up to %g V apart", r.Worst)
+	}
+	for _, exposure := range []Exposure{Normal, Controlled} {
+		if r := reckoned(t, "316 passive", "titanium", exposure, nil); r.OverLimit {
+			t.Errorf("%s: the ranges lie within the limit", exposure)
+		}
+	}
+	if r := reckoned(t, "316 passive", "aluminium", Harsh, nil); r.OverLimit {
+		t.Error("told of the ranges although the means lie apart already")
+	}
+}
+
 // TestHiddenCouple: the active state counts where the joint is hidden, and makes
 // the verdict worse by one step at most.
 func TestHiddenCouple(t *testing.T) {
@@ -139,6 +173,11 @@ func TestCoupleAreasAndIsolation(t *testing.T) {
 		{"silicon bronze", "316", areas(1018, 30000), 30000.0 / 1018, Incompatible},
 		{"silicon bronze", "316", areas(30000, 1018), 1018.0 / 30000, Compatible},
 		{"silicon bronze", "316", areas(1000, 5000), 5, Conditional},
+		{"silicon bronze", "316", areas(1000, 10000), 10, Conditional},
+		{"silicon bronze", "316", areas(1000, 10001), 10.001, Incompatible},
+		{"silicon bronze", "316", areas(10000, 1000), 0.1, Compatible},
+		{"silicon bronze", "316", areas(9999, 1000), 1000.0 / 9999, Conditional},
+		{"naval brass", "316", areas(10, 1000), 100, Incompatible},
 		{"316", "aluminium", areas(1018, 30000), 1018.0 / 30000, Conditional},
 		{"316", "titanium", areas(100, 30000), 300, Compatible},
 		{"316", "aluminium", func(c *Couple) { c.Isolated = true }, math.NaN(), Compatible},

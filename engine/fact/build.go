@@ -17,6 +17,9 @@ type Facts struct {
 	Fittings   []*Fitting
 	Landings   []*Landing
 	BoltGroups []*BoltGroup
+	BoltHoles  []*BoltHole
+	Sections   []*Section
+	Mountings  []*Mounting
 	Contacts   []*Contact
 	Records    []*Record
 
@@ -76,6 +79,9 @@ func (f *Facts) seal(c *Catalogue) error {
 	all = appendAll(all, f.Fittings)
 	all = appendAll(all, f.Landings)
 	all = appendAll(all, f.BoltGroups)
+	all = appendAll(all, f.BoltHoles)
+	all = appendAll(all, f.Sections)
+	all = appendAll(all, f.Mountings)
 	all = appendAll(all, f.Contacts)
 	all = appendAll(all, f.Records)
 	for _, d := range all {

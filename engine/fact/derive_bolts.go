@@ -2,7 +2,9 @@ package fact
 
 import (
 	"math"
+	"slices"
 
+	"chainwale/engine/corrosion"
 	"chainwale/engine/finding"
 	"chainwale/engine/plan"
 	"chainwale/engine/strength"
@@ -10,87 +12,245 @@ import (
 	"chainwale/engine/working"
 )
 
-// bolts makes the bolt group of a fitting under the pull of one stay: how the
-// bolts share the load in the plate's plane, and at which pull of the wire the
-// one that carries most shears.
-func (b *builder) bolts(p *plan.Fitting, f *Fitting, s *Stay, pin *plan.Hole) {
-	g := &BoltGroup{Subject: Subject{ID: s.ID, Name: "the bolts of " + f.Name, At: p.Mounting.Bolts.At}, Stay: s, Fitting: f}
-	holes := boltHoles(g, p)
-	give(&g.Lean, s.plan.Lean.InPlane)
-	oneBolt(g, p.Mounting.Bolts)
-	share(g, holes, pin)
-	g.BoltsUltimate.Derive([]*Value{&g.BoltShear.Value, &g.LargestShare.Value},
-		func() (float64, error) { return g.BoltShear.Float() / g.LargestShare.Float(), nil },
-		func() []working.Step {
-			return []working.Step{{Symbol: "F", Meaning: "pull of the wire at which the bolt that carries most shears", Formula: "F_bolt / share",
-				Inputs: []working.Input{{Symbol: "F_bolt", Value: g.BoltShear.Float(), Unit: "N"}, {Symbol: "share", Value: g.LargestShare.Float()}},
-				Value:  g.BoltsUltimate.Float(), Unit: "N", Source: working.Source{Title: "statics", As: working.Computed}}}
-		})
-	timesWire(&g.BoltsTimesWire, &g.BoltsUltimate, s)
-	b.facts.BoltGroups = append(b.facts.BoltGroups, g)
+// boltsOf is what the derivations of one bolt group share: the plan's words, the
+// bolt holes with their places in the flat (the loaded end at the origin, y up
+// towards the wire), and where the wire pulls.
+type boltsOf struct {
+	group *BoltGroup
+	plan  *plan.Fitting
+	holes []*plan.Hole
+	at    []strength.GroupBolt
+	// pin is where the pin hole stands along the plate, unknown if it has no place.
+	pin    Value
+	pinned strength.Vector
 }
 
-// boltHoles gathers the places of the bolts, the plate's loaded end at the origin,
-// y up towards the wire. A hole without a place is unknown and so is the count.
-func boltHoles(g *BoltGroup, p *plan.Fitting) []strength.GroupBolt {
-	var at []strength.GroupBolt
-	for i := range p.Holes {
-		h := &p.Holes[i]
+// bolts makes the bolt group of a fitting under the pull of one stay, and each of
+// its holes.
+func (b *builder) bolts(p *plan.Fitting, f *Fitting, s *Stay, pin *plan.Hole) {
+	g := &BoltGroup{Subject: Subject{ID: s.ID, Name: "the bolts of " + f.Name, At: p.Mounting.Bolts.At}, Stay: s, Fitting: f}
+	of := &boltsOf{group: g, plan: p}
+	of.places(pin)
+	give(&g.Lean, s.plan.Lean.InPlane)
+	give(&g.LeanOut, s.plan.Lean.OutOfPlane)
+	give(&g.Length, p.Outline.Length)
+	of.oneBolt()
+	of.shares()
+	of.ultimate()
+	of.spacing()
+	of.host()
+	b.facts.BoltGroups = append(b.facts.BoltGroups, g)
+	for i := range of.at {
+		b.facts.BoltHoles = append(b.facts.BoltHoles, of.hole(i))
+	}
+	b.section(of)
+}
+
+// places gathers the places of the bolts. A hole without a place is unknown and
+// so is the count.
+func (o *boltsOf) places(pin *plan.Hole) {
+	o.pin.at = o.group.At
+	if pin != nil && pin.Along.Given {
+		o.pin.at = pin.Along.At
+		o.pin.set(pin.Along.Value)
+		o.pinned = strength.Vector{X: pin.Across.Value, Y: -pin.Along.Value}
+	}
+	place := finding.Place{File: o.plan.At.File, Line: o.plan.At.Line, Column: o.plan.At.Column, Pointer: o.plan.At.Pointer + "/holes"}
+	for i := range o.plan.Holes {
+		h := &o.plan.Holes[i]
 		if h.Role.Value != "bolt" {
 			continue
 		}
 		if !h.Along.Given {
-			g.Count.WouldStand(h.Along.At)
-			return nil
+			o.group.Count.WouldStand(h.Along.At)
+			o.at, o.holes = nil, nil
+			return
 		}
-		x := 0.0
-		if h.Across.Given {
-			x = h.Across.Value
-		}
-		at = append(at, strength.GroupBolt{X: x, Y: -h.Along.Value})
+		o.holes = append(o.holes, h)
+		o.at = append(o.at, strength.GroupBolt{X: h.Across.Value, Y: -h.Along.Value})
 	}
-	place := finding.Place{File: p.At.File, Line: p.At.Line, Column: p.At.Column, Pointer: p.At.Pointer + "/holes"}
-	if len(at) == 0 {
-		g.Count.WouldStand(place)
-		return nil
+	if len(o.at) == 0 {
+		o.group.Count.WouldStand(place)
+		return
 	}
-	g.Count.Give(float64(len(at)), place)
-	return at
+	o.group.Count.Give(float64(len(o.at)), place)
 }
 
-// oneBolt looks up at what load one bolt shears.
-func oneBolt(g *BoltGroup, p plan.Bolts) {
+// oneBolt looks up at what load one bolt shears and breaks, and what it is made of.
+func (o *boltsOf) oneBolt() {
+	g, p := o.group, o.plan.Mounting.Bolts
 	giveWord(&g.Thread, p.Thread)
 	giveWord(&g.Grade, p.Grade)
 	giveYesNo(&g.ThreadsInPlane, p.ThreadsInPlane)
-	reckon(&g.BoltShear, values(&g.Thread.Value, &g.Grade.Value, &g.ThreadsInPlane.Value),
-		func() (formula[strength.BoltResult], error) {
-			thread, err := table.Thread(g.Thread.Text())
+	bolt := func() (formula[strength.BoltResult], error) {
+		thread, err := table.Thread(g.Thread.Text())
+		if err != nil {
+			return nil, err
+		}
+		grade, err := table.BoltGradeAt(g.Grade.Text(), thread.Diameter)
+		return strength.Bolt{StressArea: thread.StressArea, Diameter: thread.Diameter, Yield: grade.Yield, Ultimate: grade.Ultimate,
+			ThreadsInPlane: g.ThreadsInPlane.Yes(), Countersunk: p.Head.Value == "countersunk"}, err
+	}
+	from := values(&g.Thread.Value, &g.Grade.Value, &g.ThreadsInPlane.Value)
+	reckon(&g.BoltShear, from, bolt, func(r strength.BoltResult) float64 { return r.Shear })
+	reckon(&g.BoltTension, from, bolt, func(r strength.BoltResult) float64 { return r.Tension })
+	g.BoltDiameter.Derive(values(&g.Thread.Value), func() (float64, error) {
+		thread, err := table.Thread(g.Thread.Text())
+		return thread.Diameter, err
+	}, func() []working.Step {
+		thread, _ := table.Thread(g.Thread.Text())
+		return oneStep("d", "by the table of threads", thread.Diameter, "mm", thread.Source)()
+	})
+	o.boltMetal(p)
+}
+
+// boltMetal works out how well the bolts' metal stands up to pitting: as the plan
+// names it, or as the grade does.
+func (o *boltsOf) boltMetal(p plan.Bolts) {
+	g := o.group
+	var metal Word
+	giveWord(&metal, p.Metal)
+	from := values(&metal.Value)
+	if !p.Metal.Given {
+		from = values(&g.Grade.Value)
+	}
+	reckon(&g.BoltPREN, from, func() (formula[corrosion.PittingResistanceResult], error) {
+		name := metal.Text()
+		if name == "" {
+			grade, err := table.BoltGrade(g.Grade.Text())
 			if err != nil {
 				return nil, err
 			}
-			grade, err := table.BoltGradeAt(g.Grade.Text(), thread.Diameter)
-			return strength.Bolt{StressArea: thread.StressArea, Diameter: thread.Diameter, Yield: grade.Yield, Ultimate: grade.Ultimate, ThreadsInPlane: g.ThreadsInPlane.Yes()}, err
-		},
-		func(r strength.BoltResult) float64 { return r.Shear })
+			name = grade.Metal
+		}
+		row, err := table.MetalNamed(name)
+		return pittingOf(row), err
+	}, func(r corrosion.PittingResistanceResult) float64 { return r.PREN })
 }
 
-// share works out, by the elastic method, which share of the wire's pull the bolt
-// that carries most takes. The pull acts at the pin hole and leans as the wire does.
-func share(g *BoltGroup, holes []strength.GroupBolt, pin *plan.Hole) {
-	along := &Value{at: g.At}
-	if pin != nil && pin.Along.Given {
-		along.at = pin.Along.At
-		along.set(pin.Along.Value)
+// shares works out, by the elastic method, which share of the wire's load shears
+// the bolt that carries most, and which share pulls at the bolt that is pulled most.
+func (o *boltsOf) shares() {
+	g := o.group
+	reckon(&g.LargestShare, values(&g.Count.Value, &g.Lean.Value, &o.pin), o.inPlane, func(r strength.BoltGroupResult) float64 { return r.Largest })
+	reckon(&g.PullShare, values(&g.Count.Value, &g.LeanOut.Value, &g.Length.Value, &g.Fitting.Thickness.Value, &o.pin), o.outOfPlane,
+		func(r strength.BoltPullResult) float64 { return r.Largest })
+}
+
+// inPlane is the bolt group under one newton of the wire, which leans in the
+// plate's plane and pulls at the pin hole.
+func (o *boltsOf) inPlane() (formula[strength.BoltGroupResult], error) {
+	lean := o.group.Lean.Float() * math.Pi / 180
+	return strength.BoltGroup{Bolts: o.at, Force: strength.Vector{X: math.Sin(lean), Y: math.Cos(lean)}, At: o.pinned}, nil
+}
+
+// outOfPlane is the bolt group under one newton of the wire, which leans out of
+// the plate's plane. The plate heels about its far end. A wire that leans towards
+// the host counts as one that leans away: the picture is the same upside down.
+func (o *boltsOf) outOfPlane() (formula[strength.BoltPullResult], error) {
+	g := o.group
+	lean := math.Abs(g.LeanOut.Float()) * math.Pi / 180
+	arm := g.Fitting.Thickness.Float() / 2
+	if stand := o.plan.Mounting.StandOff; stand.Given {
+		arm = stand.Value
 	}
-	reckon(&g.LargestShare, values(&g.Count.Value, &g.Lean.Value, along),
-		func() (formula[strength.BoltGroupResult], error) {
-			at := strength.Vector{Y: -along.number}
-			if pin.Across.Given {
-				at.X = pin.Across.Value
-			}
-			lean := g.Lean.Float() * math.Pi / 180
-			return strength.BoltGroup{Bolts: holes, Force: strength.Vector{X: math.Sin(lean), Y: math.Cos(lean)}, At: at}, nil
+	return strength.BoltPull{Rows: o.rows(), Force: math.Cos(lean), Arm: arm, Normal: math.Sin(lean), NormalHeight: g.Length.Float() - o.pin.number}, nil
+}
+
+// rows counts the bolts at each height above the plate's far end.
+func (o *boltsOf) rows() []strength.BoltRow {
+	var rows []strength.BoltRow
+	for _, b := range o.at {
+		height := o.group.Length.Float() + b.Y
+		i := slices.IndexFunc(rows, func(r strength.BoltRow) bool { return math.Abs(r.Height-height) < 0.5 })
+		if i < 0 {
+			rows = append(rows, strength.BoltRow{Height: height})
+			i = len(rows) - 1
+		}
+		rows[i].Bolts++
+	}
+	return rows
+}
+
+// ultimate works out at which load of the wire the bolts give way, sheared and
+// pulled together. The bolt that is sheared most counts as the one that is pulled
+// most, which is on the safe side.
+func (o *boltsOf) ultimate() {
+	g := o.group
+	reckon(&g.BoltsUltimate, values(&g.BoltShear.Value, &g.BoltTension.Value, &g.LargestShare.Value, &g.PullShare.Value),
+		func() (formula[strength.BoltTogetherResult], error) {
+			return strength.BoltTogether{Shear: g.LargestShare.Float(), Pull: g.PullShare.Float(), ShearStrength: g.BoltShear.Float(), Tension: g.BoltTension.Float()}, nil
 		},
-		func(r strength.BoltGroupResult) float64 { return r.Largest })
+		func(r strength.BoltTogetherResult) float64 { return r.Ratio })
+	timesWire(&g.BoltsTimesWire, &g.BoltsUltimate, g.Stay)
+	arithmetic(&g.PullAtWork, "T_work", "pull share * load at work", "N", values(&g.PullShare.Value, &g.Stay.WorkingLoad.Value),
+		func() float64 { return g.PullShare.Float() * g.Stay.WorkingLoad.Float() })
+}
+
+// spacing is the least distance between two bolts, over the larger of their holes.
+func (o *boltsOf) spacing() {
+	g := o.group
+	if g.Count.Known() && len(o.at) < 2 {
+		g.Spacing.WouldStand(g.Count.at)
+		g.Spacing.Refuse("one bolt has no distance to another")
+		return
+	}
+	var holes []*Value
+	for _, h := range o.holes {
+		var d Number
+		give(&d, h.Diameter)
+		holes = append(holes, &d.Value)
+	}
+	arithmetic(&g.Spacing, "p/d0", "least distance from bolt to bolt / hole", "", append(values(&g.Count.Value), holes...), func() float64 {
+		least := math.Inf(1)
+		for i, a := range o.at {
+			for j, b := range o.at[:i] {
+				least = min(least, math.Hypot(a.X-b.X, a.Y-b.Y)/max(holes[i].number, holes[j].number))
+			}
+		}
+		return least
+	})
+}
+
+// hole makes one bolt hole: what the bolt presses on the plate, what the plate
+// stands there, and how far it is from the far end, towards which it presses.
+func (o *boltsOf) hole(i int) *BoltHole {
+	g, h := o.group, o.holes[i]
+	name := g.Stay.ID + "/" + h.At.Pointer[len(o.plan.At.Pointer)+len("/holes/"):]
+	bh := &BoltHole{Subject: Subject{ID: name, Name: "a bolt hole of " + g.Fitting.Name, At: h.At}, Stay: g.Stay, Fitting: g.Fitting}
+	give(&bh.Hole, h.Diameter)
+	reckon(&bh.Share, values(&g.Count.Value, &g.Lean.Value, &o.pin), o.inPlane, func(r strength.BoltGroupResult) float64 { return r.Bolts[i].Size() })
+	m := &g.Fitting.Metal
+	reckon(&bh.Bearing, values(&bh.Hole.Value, &g.Fitting.Thickness.Value, &g.Fitting.Width.Value, &g.Length.Value, &g.BoltDiameter.Value, &g.Grade.Value, &m.Yield.Value, &m.Ultimate.Value, &m.Stainless.Value),
+		func() (formula[strength.BoltHoleResult], error) {
+			grade, err := table.BoltGradeAt(g.Grade.Text(), g.BoltDiameter.Float())
+			return strength.BoltHole{Thickness: o.bearingThickness(), Bolt: g.BoltDiameter.Float(), Hole: bh.Hole.Float(), End: g.Length.Float() - h.Along.Value,
+				Side: g.Fitting.Width.Float()/2 - abs(h.Across.Value), Pitch: o.pitch(i), Yield: m.Yield.Float(), Ultimate: m.Ultimate.Float(),
+				BoltUltimate: grade.Ultimate, Stainless: m.Stainless.Yes()}, err
+		},
+		func(r strength.BoltHoleResult) float64 { return r.Lowest })
+	arithmetic(&bh.Ultimate, "F", "bearing / share", "N", values(&bh.Bearing.Value, &bh.Share.Value), func() float64 { return bh.Bearing.Float() / bh.Share.Float() })
+	arithmetic(&bh.EndRatio, "e1/d0", "(length - along) / hole", "", values(&g.Length.Value, &bh.Hole.Value), func() float64 { return (g.Length.Float() - h.Along.Value) / bh.Hole.Float() })
+	return bh
+}
+
+// bearingThickness is the thickness that bears on a bolt. A countersunk head takes
+// half its depth, and is taken to be half as deep as the bolt is thick.
+func (o *boltsOf) bearingThickness() float64 {
+	t := o.group.Fitting.Thickness.Float()
+	if o.plan.Mounting.Bolts.Head.Value != "countersunk" {
+		return t
+	}
+	return t - o.group.BoltDiameter.Float()/4
+}
+
+// pitch is the distance to the next bolt towards the far end, 0 if there is none.
+func (o *boltsOf) pitch(i int) float64 {
+	next := 0.0
+	for _, b := range o.at {
+		if d := o.at[i].Y - b.Y; d > 0.5 && (next == 0 || d < next) {
+			next = d
+		}
+	}
+	return next
 }

@@ -19,13 +19,26 @@ func (b *builder) fittings(p *plan.Fitting) {
 		b.facts.Fittings = append(b.facts.Fittings, f)
 		ids = append(ids, f.ID)
 		b.facts.expanded[f.ID] = []string{f.ID}
-		for _, id := range p.Serves {
-			for _, s := range b.facts.stayCalled(id.Value, side.name) {
-				b.landing(p, f, s)
-			}
-		}
+		b.serve(p, f, side)
 	}
 	b.facts.expanded[p.ID.Value] = ids
+}
+
+// serve makes what hangs on a fitting: its mounting, the landings of its stays,
+// and what all of them together ask of it.
+func (b *builder) serve(p *plan.Fitting, f *Fitting, side side) {
+	b.mounting(p, f)
+	var stays []*Stay
+	for _, id := range p.Serves {
+		for _, s := range b.facts.stayCalled(id.Value, side.name) {
+			stays = append(stays, s)
+			b.landing(p, f, s)
+		}
+	}
+	at := p.At
+	at.Pointer += "/serves"
+	f.Stays.Give(float64(len(stays)), at)
+	b.bearsAll(f, side)
 }
 
 func (b *builder) fitting(p *plan.Fitting, side side) *Fitting {
@@ -38,7 +51,9 @@ func (b *builder) fitting(p *plan.Fitting, side side) *Fitting {
 	giveWord(&f.Climate, b.plan.Boat.Climate)
 	giveWord(&f.Access, p.Mounting.Access)
 	b.years(&f.Age, p.Installed)
-	metal(&f.Metal, p.Metal, &f.Thickness)
+	f.AgeKnown.Give(p.Installed.Given, p.Installed.At)
+	giveYesNo(&f.Welded, p.Welded)
+	metal(&f.Metal, p.Metal, &f.Thickness, f.Welded.Yes())
 	place(f, p)
 	b.looks(f, p)
 	life(f)
@@ -46,11 +61,12 @@ func (b *builder) fitting(p *plan.Fitting, side side) *Fitting {
 }
 
 // metal looks the metal up. Strengths of a certificate replace the table's minima.
-func metal(m *MetalFacts, p plan.Metal, thickness *Number) {
+// Beside a weld the metal counts with its welded strength.
+func metal(m *MetalFacts, p plan.Metal, thickness *Number, welded bool) {
 	giveWord(&m.Name, p.Name)
 	row, err := table.Metal{}, errors.New("")
 	if p.Name.Given {
-		row, err = metalRow(p, thickness)
+		row, err = metalRow(p, thickness, welded)
 	}
 	look := func(n *Number, symbol, unit string, certified plan.Amount, of func() (float64, error), source working.Source) {
 		if certified.Given {
@@ -70,20 +86,22 @@ func metal(m *MetalFacts, p plan.Metal, thickness *Number) {
 	look(&m.Yield, "f_y", "MPa", p.Yield, func() (float64, error) { return row.Yield, nil }, row.Strength)
 	look(&m.Ultimate, "f_u", "MPa", p.Ultimate, func() (float64, error) { return row.Ultimate, nil }, row.Strength)
 	kindOfMetal(m, row, err)
+	m.Certified.Give(p.Certificate.Given, p.Certificate.At)
+	look(&m.Carbon, "C", "", p.Carbon, func() (float64, error) { return row.CarbonMax / 100, nil }, row.Carbon)
 	pren(m, row, err)
 }
 
-func metalRow(p plan.Metal, thickness *Number) (table.Metal, error) {
+func metalRow(p plan.Metal, thickness *Number, welded bool) (table.Metal, error) {
 	t := 0.0
 	if thickness.Known() {
 		t = thickness.Float()
 	}
-	return table.MetalFor(p.Name.Value, t, false)
+	return table.MetalFor(p.Name.Value, t, welded)
 }
 
 // kindOfMetal says what the corrosion rules ask of a metal.
 func kindOfMetal(m *MetalFacts, row table.Metal, err error) {
-	for _, v := range []*Value{&m.Family.Value, &m.Stainless.Value, &m.Titanium.Value} {
+	for _, v := range []*Value{&m.Family.Value, &m.Stainless.Value, &m.Titanium.Value, &m.Brass.Value} {
 		if v.follows([]*Value{&m.Name.Value}) && err != nil {
 			v.Refuse(err.Error())
 		}
@@ -94,6 +112,7 @@ func kindOfMetal(m *MetalFacts, row table.Metal, err error) {
 	m.Family.Give(row.Kind, m.Name.at)
 	m.Stainless.Give(row.Stainless(), m.Name.at)
 	m.Titanium.Give(row.Titanium(), m.Name.at)
+	m.Brass.Give(row.Brass(), m.Name.at)
 }
 
 // pren works the pitting resistance out at the chemistry minimum.

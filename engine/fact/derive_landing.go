@@ -24,6 +24,7 @@ func (b *builder) landing(p *plan.Fitting, f *Fitting, s *Stay) {
 	timesWire(&l.PinShearTimesWire, &l.PinShear, s)
 	timesWire(&l.PinBendingTimesWire, &l.PinBending, s)
 	fits(l)
+	leans(l)
 	b.facts.Landings = append(b.facts.Landings, l)
 	b.bolts(p, f, s, hole)
 }
@@ -139,11 +140,62 @@ func pinStrength(l *Landing) {
 				Yield: l.PinYield.Float(), Ultimate: l.PinUltimate.Float()}, nil
 		},
 		func(r strength.PinResult) float64 { return r.Bending })
+	atWork := func() (formula[strength.PinResult], error) {
+		return strength.Pin{Diameter: l.PinDiameter.Float(), Plate: t.Float(), Cheek: l.ForkCheek.Float(), Gap: (l.ForkOpening.Float() - t.Float()) / 2,
+			Force: l.Stay.WorkingLoad.Float(), Yield: l.PinYield.Float(), Ultimate: l.PinUltimate.Float()}, nil
+	}
+	from := values(&l.PinDiameter.Value, &l.ForkOpening.Value, &l.ForkCheek.Value, &t.Value, &l.PinYield.Value, &l.PinUltimate.Value, &l.Stay.WorkingLoad.Value)
+	reckon(&l.PinPlastic, from, atWork, func(r strength.PinResult) float64 { return r.PlasticMoment })
+	reckon(&l.PinMoment, from, atWork, func(r strength.PinResult) float64 { return r.Moment })
+}
+
+// leans takes how the wire leaves the plate, whichever way it leans.
+func leans(l *Landing) {
+	for _, lean := range []struct {
+		n *Number
+		a plan.Amount
+	}{{&l.LeanIn, l.Stay.plan.Lean.InPlane}, {&l.LeanOut, l.Stay.plan.Lean.OutOfPlane}} {
+		give(lean.n, lean.a)
+		lean.n.number = abs(lean.n.number)
+	}
+	oneSystem(l)
+}
+
+// closeFit is how much wider than its pin a hole of the same system is, at most.
+const closeFit = 0.75
+
+// oneSystem tells whether pin and hole are both of inch sizes or both of metric
+// ones. The hole is of the other system if a pin of that system would fit it
+// closely and the pin that stands in it does not.
+func oneSystem(l *Landing) {
+	if !l.OneSystem.follows(values(&l.PinNominal.Value, &l.Hole.Value)) {
+		return
+	}
+	pin, err := table.ClevisPin(l.PinNominal.Float())
+	if err != nil {
+		l.OneSystem.Refuse(err.Error())
+		return
+	}
+	all, err := table.ClevisPins()
+	if err != nil {
+		l.OneSystem.Refuse(err.Error())
+		return
+	}
+	one := fitsClosely(pin, l.Hole.Float())
+	other := false
+	for _, p := range all {
+		other = other || p.Inch() != pin.Inch() && fitsClosely(p, l.Hole.Float())
+	}
+	l.OneSystem.Give(one || !other, l.Hole.at)
+}
+
+func fitsClosely(p table.ClevisPinRow, hole float64) bool {
+	return hole > p.Nominal && hole-p.Nominal <= closeFit
 }
 
 // timesWire sets a strength in relation to the wire: "1.4 times the wire".
 func timesWire(n, strength *Number, s *Stay) {
-	geometry(n, "R/F_break", "strength / break load of the wire", "", values(&strength.Value, &s.BreakLoad.Value),
+	arithmetic(n, "R/F_break", "strength / break load of the wire", "", values(&strength.Value, &s.BreakLoad.Value),
 		func() float64 { return strength.Float() / s.BreakLoad.Float() })
 }
 
@@ -157,15 +209,8 @@ func fits(l *Landing) {
 	reckon(&l.EndRatio, from, distances, func(r strength.HoleDistancesResult) float64 { return r.End })
 	from = values(&f.Width.Value, &l.Hole.Value, &l.End.Value, &l.Across.Value)
 	reckon(&l.SideRatio, from, distances, func(r strength.HoleDistancesResult) float64 { return r.Side })
-	geometry(&l.PinClearance, "c", "hole - measured pin", "mm", values(&l.Hole.Value, &l.PinMeasured.Value),
+	arithmetic(&l.PinClearance, "c", "hole - measured pin", "mm", values(&l.Hole.Value, &l.PinMeasured.Value),
 		func() float64 { return l.Hole.Float() - l.PinMeasured.Float() })
-	geometry(&l.ForkFill, "t/G", "thickness / fork opening", "", values(&f.Thickness.Value, &l.ForkOpening.Value),
+	arithmetic(&l.ForkFill, "t/G", "thickness / fork opening", "", values(&f.Thickness.Value, &l.ForkOpening.Value),
 		func() float64 { return f.Thickness.Float() / l.ForkOpening.Float() })
-}
-
-// geometry derives a number that a single line of arithmetic gives.
-func geometry(n *Number, symbol, line, unit string, from []*Value, of func() float64) {
-	n.Derive(from, func() (float64, error) { return of(), nil }, func() []working.Step {
-		return oneStep(symbol, line, of(), unit, working.Source{Title: "arithmetic", As: working.Computed})()
-	})
 }

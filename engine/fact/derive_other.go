@@ -17,11 +17,16 @@ func (b *builder) contact(p *plan.Contact) {
 	couple := func() (formula[corrosion.CoupleResult], error) {
 		k, err := corrosion.CoupleOf(p.Between[0].Value, p.Between[1].Value, corrosion.Exposure(c.Exposure.Text()))
 		k.Hidden = c.Hidden.Yes()
+		k.AreaA, k.AreaB = p.AreaA.Value, p.AreaB.Value
 		return k, err
 	}
 	from := values(&c.Exposure.Value, &c.Hidden.Value)
 	reckon(&c.Apart, from, couple, func(r corrosion.CoupleResult) float64 { return r.Difference })
 	reckon(&c.Limit, from, couple, func(r corrosion.CoupleResult) float64 { return r.Limit })
+	c.AreaRatio.WouldStand(p.AreaA.At)
+	if p.AreaA.Given {
+		reckon(&c.AreaRatio, from, couple, func(r corrosion.CoupleResult) float64 { return r.AreaRatio })
+	}
 	eaten(c, from, couple)
 	family(c, p)
 	b.facts.Contacts = append(b.facts.Contacts, c)
@@ -68,6 +73,13 @@ func (b *builder) records(p *plan.Record) {
 			}
 			r := &Record{Subject: Subject{ID: name, Name: p.ID.Value, At: p.At}, Fitting: f}
 			giveWord(&r.Crack, p.Crack)
+			giveWord(&r.Leak, p.Leak)
+			giveWord(&r.RustWeep, p.RustWeep)
+			giveWord(&r.Pits, p.Pits)
+			giveWord(&r.PinBent, p.PinBent)
+			give(&r.Loss, p.Loss)
+			giveYesNo(&r.LossAtHole, p.LossAtHole)
+			give(&r.Ovality, p.Ovality)
 			b.years(&r.Since, p.On)
 			b.facts.Records = append(b.facts.Records, r)
 		}

@@ -28,6 +28,7 @@ func (b *builder) stays(p *plan.Stay) {
 		give(&s.WireDiameter, p.Wire.Diameter)
 		giveYesNo(&s.Toggle, p.Toggle)
 		b.years(&s.Age, p.Installed)
+		b.wireLife(s)
 		breakLoad(s, p.Wire)
 		s.WorkingLoad.Derive([]*Value{&s.BreakLoad.Value},
 			func() (float64, error) { return workingShare * s.BreakLoad.Float(), nil },
@@ -37,6 +38,31 @@ func (b *builder) stays(p *plan.Stay) {
 			})
 		b.facts.Stays = append(b.facts.Stays, s)
 	}
+}
+
+// The years for which a wire is commonly trusted, by the waters.
+const (
+	wireLifeOcean   = 10
+	wireLifeCoastal = 12
+	wireLifeFresh   = 15
+)
+
+var wireLifeSource = working.Source{Title: "riggers and a sailing paper: ten to fifteen years, less offshore and in the tropics", As: working.Published, For: "the range"}
+
+// wireLife says how long such a wire is commonly trusted.
+func (b *builder) wireLife(s *Stay) {
+	var waters, climate Word
+	giveWord(&waters, b.plan.Boat.Waters)
+	giveWord(&climate, b.plan.Boat.Climate)
+	lookUp(&s.Life, "life", "by waters and climate", "year", wireLifeSource, values(&waters.Value, &climate.Value), func() float64 {
+		switch {
+		case waters.Is("ocean") || climate.Is("tropical"):
+			return wireLifeOcean
+		case waters.Is("fresh"):
+			return wireLifeFresh
+		}
+		return wireLifeCoastal
+	})
 }
 
 // breakLoad takes the certificate's break load, or else the table's. Where the

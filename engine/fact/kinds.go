@@ -16,6 +16,7 @@ type Stay struct {
 	BreakLoad    Number `fact:"break_load" unit:"N" means:"load at which the wire breaks; where its metal is not known, that of the stronger wire"`
 	WorkingLoad  Number `fact:"working_load" unit:"N" means:"load at work, the break load over 2.5"`
 	Age          Number `fact:"age" unit:"year" means:"how many years ago the wire was fitted" from:"installed" tool:"the boat's papers" where:"bills, earlier surveys, photographs"`
+	Life         Number `fact:"life" unit:"year" means:"years such a wire is commonly trusted for: 10 on the ocean or in the tropics, 12 on the coast, 15 in fresh water"`
 	Toggle       YesNo  `fact:"toggle" means:"a toggle at the lower end lets the wire swing" from:"toggle" tool:"the eye" where:"at the lower end"`
 
 	plan *plan.Stay
@@ -30,6 +31,9 @@ type MetalFacts struct {
 	Yield     Number `fact:"yield" unit:"MPa" means:"least yield strength of the metal" from:"metal/yield"`
 	Ultimate  Number `fact:"ultimate" unit:"MPa" means:"least ultimate strength of the metal" from:"metal/ultimate"`
 	Family    Word   `fact:"family" means:"family of alloys the metal belongs to"`
+	Brass     YesNo  `fact:"brass" means:"the metal holds enough zinc to lose it in sea water"`
+	Carbon    Number `fact:"carbon" unit:"" means:"the most carbon the metal may hold, as a share" from:"metal/carbon" tool:"mill certificate" where:"the metal's papers"`
+	Certified YesNo  `fact:"certified" means:"a certificate goes with the metal" from:"metal/certificate"`
 	PREN      Number `fact:"pren" unit:"" means:"pitting resistance number at the chemistry minimum (stainless only)"`
 	Titanium  YesNo  `fact:"titanium" means:"the metal is titanium"`
 	Stainless YesNo  `fact:"stainless" means:"the metal is a stainless steel"`
@@ -39,7 +43,7 @@ type MetalFacts struct {
 type Fitting struct {
 	Subject
 	State       Word       `fact:"state" means:"kept as it is, remade as it was, or new" from:"state" words:"kept,remade,new"`
-	Sort        Word       `fact:"kind" means:"what sort of part it is" from:"kind" words:"chainplate,tang,stemhead,backstay plate,toggle plate,u-bolt,tie rod"`
+	Sort        Word       `fact:"kind" means:"what sort of part it is" from:"kind" words:"chainplate,tang,stemhead,backstay plate,toggle plate,triangle plate,bobstay plate,whisker plate,u-bolt,tie rod"`
 	Metal       MetalFacts `fact:"metal"`
 	Thickness   Number     `fact:"thickness" unit:"mm" means:"thickness of the plate" from:"thickness" tool:"calipers" where:"beside the pin hole, clear of wear and polish"`
 	Width       Number     `fact:"width" unit:"mm" means:"width of the plate at the pin hole" from:"outline/width" tool:"calipers" where:"across the plate at the pin hole"`
@@ -50,6 +54,10 @@ type Fitting struct {
 	Access      Word       `fact:"access" means:"how both faces are reached" from:"mounting/access" words:"open,panel,tools,cut" tool:"the eye" where:"on both faces of the part"`
 	Age         Number     `fact:"age" unit:"year" means:"how many years ago the part was made" from:"installed" tool:"the boat's papers" where:"bills, earlier surveys, the builder's records"`
 	Life        Number     `fact:"life" unit:"year" means:"years such a part is commonly trusted for: 10 hidden in the tropics, 25 in the open, 15 otherwise"`
+	AgeKnown    YesNo      `fact:"age_known" means:"the plan says when the part was made" from:"installed"`
+	Welded      YesNo      `fact:"welded" means:"something is welded to it, or it is welded together" from:"welded" tool:"the eye" where:"along all edges and at every joint of the part"`
+	Stays       Number     `fact:"stays" unit:"" means:"how many stays it serves" from:"serves"`
+	BearsAll    Number     `fact:"bears_all" unit:"" means:"strength of its bolts and of its section at the bolts over the sum of its stays, one at its break load and the others at work"`
 	SinceLook   Number     `fact:"since_look" unit:"year" means:"how many years ago it was last drawn and looked at, or made" from:"/records" tool:"the eye, with a glass" where:"on the part when it is drawn"`
 	LookPlanned YesNo      `fact:"look_planned" means:"the plan gives a day, still to come, on which it will be drawn and looked at" from:"next_look"`
 
@@ -78,6 +86,12 @@ type Landing struct {
 	ForkOpening Number `fact:"fork_opening" unit:"mm" means:"clear width between the fork's cheeks" from:"fork/opening" tool:"calipers" where:"between the cheeks, at the pin"`
 	ForkCheek   Number `fact:"fork_cheek" unit:"mm" means:"thickness of one cheek of the fork" from:"fork/cheek" tool:"calipers" where:"on one cheek, at the pin"`
 
+	LeanIn    Number `fact:"lean_in" unit:"deg" means:"angle between wire and plate, in the plate's plane, whichever way" from:"lean/in_plane" tool:"bevel gauge" where:"between the wire and the plate's centre line, seen square on the plate's face"`
+	LeanOut   Number `fact:"lean_out" unit:"deg" means:"angle between wire and plate, out of the plate's plane, whichever way" from:"lean/out_of_plane" tool:"bevel gauge" where:"between the wire and the plate's face, seen along its edge"`
+	OneSystem YesNo  `fact:"one_system" means:"pin and hole are both of inch sizes, or both of metric ones"`
+
+	PinPlastic          Number `fact:"pin_plastic" unit:"N mm" means:"moment at which the pin takes a set across its whole section"`
+	PinMoment           Number `fact:"pin_moment" unit:"N mm" means:"moment in the pin under the wire's load at work"`
 	PlateUltimate       Number `fact:"plate_ultimate" unit:"N" means:"least ultimate strength of the plate at the pin hole"`
 	PlateBearing        Number `fact:"plate_bearing" unit:"N" means:"load at which the plate's hole begins to yield under the pin, the lowest of three codes"`
 	PinShear            Number `fact:"pin_shear" unit:"N" means:"load at which the pin shears, in double shear"`
@@ -102,20 +116,91 @@ type BoltGroup struct {
 	Stay    *Stay    `fact:"stay"`
 	Fitting *Fitting `fact:"fitting"`
 
-	Count          Number `fact:"count" unit:"" means:"how many bolts hold the fitting" from:"holes"`
+	Count          Number `fact:"count" unit:"" means:"how many bolts hold the fitting" from:"holes" tool:"the eye" where:"on the plate: the places of all bolt holes"`
 	Lean           Number `fact:"lean" unit:"deg" means:"angle between wire and plate, in the plate's plane" from:"lean/in_plane" tool:"bevel gauge" where:"between the wire and the plate's centre line, seen square on the plate's face"`
+	LeanOut        Number `fact:"lean_out" unit:"deg" means:"angle between wire and plate, out of the plate's plane" from:"lean/out_of_plane" tool:"bevel gauge" where:"between the wire and the plate's face, seen along its edge"`
+	Length         Number `fact:"length" unit:"mm" means:"length of the plate" from:"outline/length" tool:"rule" where:"from the loaded end to the other"`
 	Thread         Word   `fact:"thread" means:"thread of the bolts" from:"mounting/bolts/thread" tool:"thread gauge" where:"on a bolt's end"`
 	Grade          Word   `fact:"grade" means:"strength grade of the bolts" from:"mounting/bolts/grade" tool:"the eye" where:"marking on a bolt's head"`
 	ThreadsInPlane YesNo  `fact:"threads_in_plane" means:"the threads of the bolts reach into the joint between plate and host" from:"mounting/bolts/threads_in_plane" tool:"the eye and a rule" where:"on a drawn bolt, against the plate's thickness"`
+	BoltDiameter   Number `fact:"bolt_diameter" unit:"mm" means:"diameter of the bolts' thread"`
+	BoltPREN       Number `fact:"bolt_pren" unit:"" means:"pitting resistance number of the bolts' metal at the chemistry minimum"`
 	BoltShear      Number `fact:"bolt_shear" unit:"N" means:"load at which one bolt shears"`
-	LargestShare   Number `fact:"largest_share" unit:"" means:"share of the wire's load on the bolt that carries most"`
-	BoltsUltimate  Number `fact:"bolts_ultimate" unit:"N" means:"load of the wire at which the bolt that carries most shears"`
+	BoltTension    Number `fact:"bolt_tension" unit:"N" means:"pull at which one bolt breaks along its length"`
+	LargestShare   Number `fact:"largest_share" unit:"" means:"share of the wire's load that shears the bolt which carries most"`
+	PullShare      Number `fact:"pull_share" unit:"" means:"share of the wire's load that pulls at the bolt which is pulled most"`
+	BoltsUltimate  Number `fact:"bolts_ultimate" unit:"N" means:"load of the wire at which the bolts give way, sheared and pulled together"`
 	BoltsTimesWire Number `fact:"bolts_times_wire" unit:"" means:"strength of the bolts over the wire's break load"`
+	Spacing        Number `fact:"spacing" unit:"" means:"least distance from bolt to bolt, over the hole"`
+
+	HostKind      Word   `fact:"host_kind" means:"what the bolts go through" from:"mounting/host/kind" words:"plywood,timber,laminate,cored,metal" tool:"the eye" where:"at a bolt hole or a cut edge of what it is bolted to"`
+	HostThickness Number `fact:"host_thickness" unit:"mm" means:"thickness of what the bolts go through" from:"mounting/host/thickness" tool:"a bent wire or depth gauge" where:"through a bolt hole"`
+	Washer        Number `fact:"washer" unit:"mm" means:"outer diameter of the washers under the nuts" from:"mounting/bolts/washer" tool:"calipers" where:"under a nut"`
+	Host          Number `fact:"host" unit:"N" means:"load that what the bolts go through holds: yield modes of timber, a third of what crushes laminate"`
+	HostEdge      Number `fact:"host_edge" unit:"" means:"distance from the bolts to the edge of what they go through, over their diameter" from:"mounting/host/edge" tool:"rule" where:"from the last bolt to the edge towards which it is pulled"`
+	PullThrough   Number `fact:"pull_through" unit:"N" means:"pull at which a bolt's washer or backing comes through the laminate"`
+	PullAtWork    Number `fact:"pull_at_work" unit:"N" means:"pull at the bolt which is pulled most, under the wire's load at work"`
 }
 
 // Describe names the kind.
 func (*BoltGroup) Describe() (string, string) {
 	return "bolt_group", "the bolts of a fitting under the pull of one of its stays"
+}
+
+// BoltHole is one bolt hole of a fitting under the pull of one of its stays.
+type BoltHole struct {
+	Subject
+	Stay    *Stay    `fact:"stay"`
+	Fitting *Fitting `fact:"fitting"`
+
+	Hole     Number `fact:"hole" unit:"mm" means:"diameter of the bolt hole" from:"holes/diameter" tool:"calipers" where:"inside the bolt hole"`
+	Share    Number `fact:"share" unit:"" means:"share of the wire's load on this bolt"`
+	Bearing  Number `fact:"bearing" unit:"N" means:"force of the bolt at which the plate gives way at the hole, the least of three forms"`
+	Ultimate Number `fact:"ultimate" unit:"N" means:"load of the wire at which the plate gives way at this hole"`
+	EndRatio Number `fact:"end_ratio" unit:"" means:"from the hole's centre to the plate's far end, over the hole"`
+}
+
+// Describe names the kind.
+func (*BoltHole) Describe() (string, string) {
+	return "bolt_hole", "one bolt hole of a fitting under the pull of one of its stays"
+}
+
+// Section is the plate at the first point that holds it fast.
+type Section struct {
+	Subject
+	Stay    *Stay    `fact:"stay"`
+	Fitting *Fitting `fact:"fitting"`
+
+	Lever       Number `fact:"lever" unit:"mm" means:"from the pin to the first point that holds the plate fast" from:"mounting/first_fixed" tool:"rule" where:"from the pin hole to the top bolt, or to the edge of what the plate is bolted to"`
+	NetUltimate Number `fact:"net_ultimate" unit:"N" means:"load at which the plate breaks across its first bolt hole"`
+	Elastic     Number `fact:"elastic" unit:"" means:"share of its yield that the worst corner uses at work"`
+	Plastic     Number `fact:"plastic" unit:"" means:"share of its plastic strength that the section uses at work, tension and bending together"`
+}
+
+// Describe names the kind.
+func (*Section) Describe() (string, string) {
+	return "section", "the plate at the first point that holds it fast, under the pull of one of its stays"
+}
+
+// Mounting is how a fitting is held to the boat.
+type Mounting struct {
+	Subject
+	Fitting *Fitting `fact:"fitting"`
+
+	ThroughDeck     YesNo  `fact:"through_deck" means:"the plate comes up through a slot in the deck" from:"mounting/through_deck" tool:"the eye" where:"where the plate meets the deck"`
+	HostKind        Word   `fact:"host_kind" means:"what the bolts go through" from:"mounting/host/kind" words:"plywood,timber,laminate,cored,metal" tool:"the eye" where:"at a bolt hole or a cut edge of what it is bolted to"`
+	Found           Word   `fact:"found" means:"how what the bolts go through was found" from:"mounting/host/found" words:"sound,damp,soft,rotten,not looked at" tool:"spike, hammer and moisture meter" where:"round each bolt and under the deck slot"`
+	SolidUnderBolts YesNo  `fact:"solid_under_bolts" means:"core was taken out under the bolts and solid stuff put in" from:"mounting/host/solid_under_bolts" tool:"the eye" where:"in a bolt hole"`
+	Backing         YesNo  `fact:"backing" means:"a metal plate stands under the nuts" from:"mounting/backing_plate" tool:"the eye" where:"on the far side of the bolts"`
+	SlotGap         Number `fact:"slot_gap" unit:"mm" means:"room between plate and deck at the narrowest" from:"mounting/slot/gap" tool:"feeler gauge or drill shanks" where:"all round the plate in its slot"`
+	EdgeSealed      YesNo  `fact:"edge_sealed" means:"the cut edge of the deck is sealed with resin" from:"mounting/slot/edge_sealed" tool:"the eye" where:"in the slot, with the plate drawn"`
+	LetsGo          YesNo  `fact:"lets_go" means:"the sealant can be cut, so that the plate can be drawn again" from:"mounting/slot/lets_go" tool:"the sealant's papers" where:"its label"`
+	Attacks         YesNo  `fact:"attacks" means:"the sealant attacks a plastic that stands close by" from:"mounting/slot/plastic_near" tool:"the eye" where:"round the slot: windows, hatches, vents"`
+}
+
+// Describe names the kind.
+func (*Mounting) Describe() (string, string) {
+	return "mounting", "how a fitting is held to the boat"
 }
 
 // Contact is a place where two metals touch.
@@ -127,6 +212,7 @@ type Contact struct {
 	Limit      Number `fact:"limit" unit:"V" means:"potential that this exposure bears"`
 	Isolated   YesNo  `fact:"isolated" means:"the metals are kept apart by something that doesn't conduct" from:"isolated" tool:"ohm meter" where:"between the two metals, dry"`
 	SameFamily YesNo  `fact:"same_family" means:"both metals are of one family"`
+	AreaRatio  Number `fact:"area_ratio" unit:"" means:"wetted area of the metal that is not eaten over that of the one that is" from:"area_a" tool:"rule" where:"on both metals, near the joint"`
 	Anode      Word   `fact:"anode" means:"the metal that is eaten"`
 }
 
@@ -136,9 +222,16 @@ func (*Contact) Describe() (string, string) { return "contact", "a place where t
 // Record is what somebody saw of a fitting on a day.
 type Record struct {
 	Subject
-	Fitting *Fitting `fact:"fitting"`
-	Crack   Word     `fact:"crack" means:"whether a crack or any line was seen" from:"crack" words:"none seen,seen,not looked for" tool:"the eye, with a glass, after cleaning" where:"at the deck line, bends and holes"`
-	Since   Number   `fact:"since" unit:"year" means:"years since that day" from:"on"`
+	Fitting    *Fitting `fact:"fitting"`
+	Crack      Word     `fact:"crack" means:"whether a crack or any line was seen" from:"crack" words:"none seen,seen,not looked for" tool:"the eye, with a glass, after cleaning" where:"at the deck line, bends and holes"`
+	Leak       Word     `fact:"leak" means:"whether water had come in beside the part" from:"leak" words:"none seen,seen,not looked for" tool:"the eye, after rain" where:"below the part, inside"`
+	RustWeep   Word     `fact:"rust_weep" means:"whether rust had run from the slot or from under the part" from:"rust_weep" words:"none seen,seen,not looked for" tool:"the eye" where:"at the slot and round the part's edges"`
+	Pits       Word     `fact:"pits" means:"whether pits were seen in the metal" from:"pits" words:"none seen,seen,not looked for" tool:"the eye, with a glass" where:"where the part stood in the slot"`
+	PinBent    Word     `fact:"pin_bent" means:"whether the pin was found bent or scored" from:"pin_bent" words:"none seen,seen,not looked for" tool:"the eye and a flat plate" where:"on the drawn pin, rolled on the flat"`
+	Loss       Number   `fact:"loss" unit:"" means:"share of the thickness that pits and wear have taken" from:"loss" tool:"calipers" where:"at the deepest pit, against sound metal beside it"`
+	LossAtHole YesNo    `fact:"loss_at_hole" means:"the worst place lies at a hole or a bend" from:"loss_at_hole" tool:"the eye" where:"at the deepest pit"`
+	Ovality    Number   `fact:"ovality" unit:"" means:"how much longer than wide the pin hole has become" from:"ovality" tool:"calipers" where:"in the pin hole, along and across the load"`
+	Since      Number   `fact:"since" unit:"year" means:"years since that day" from:"on"`
 }
 
 // Describe names the kind.
@@ -148,5 +241,5 @@ func (*Record) Describe() (string, string) {
 
 // prototypes lists the kinds, neighbours before those who read them.
 func prototypes() []Described {
-	return []Described{&Stay{}, &Fitting{}, &Landing{}, &BoltGroup{}, &Contact{}, &Record{}}
+	return []Described{&Stay{}, &Fitting{}, &Landing{}, &BoltGroup{}, &BoltHole{}, &Section{}, &Mounting{}, &Contact{}, &Record{}}
 }

@@ -45,3 +45,17 @@ func oneStep(symbol, formula string, value float64, unit string, source working.
 		return []working.Step{{Symbol: symbol, Formula: formula, Value: value, Unit: unit, Source: source}}
 	}
 }
+
+// lookUp derives a number that a short list gives.
+func lookUp(n *Number, symbol, how, unit string, source working.Source, from []*Value, of func() float64) {
+	n.Derive(from, func() (float64, error) { return of(), nil }, func() []working.Step {
+		return oneStep(symbol, how, of(), unit, source)()
+	})
+}
+
+// arithmetic derives a number that a single line of arithmetic gives.
+func arithmetic(n *Number, symbol, line, unit string, from []*Value, of func() float64) {
+	lookUp(n, symbol, line, unit, working.Source{Title: "arithmetic", As: working.Computed}, from, of)
+}
+
+func abs(x float64) float64 { return max(x, -x) }

@@ -23,8 +23,8 @@ func crossCheck(p *Plan, root *document.Node, clean bool) []finding.Problem {
 	c.stays = c.roster("stay", entriesOf(p.Stays, func(s Stay) entry { return entry{s.ID, s.Side} }))
 	c.fittings = c.roster("fitting", entriesOf(p.Fittings, func(f Fitting) entry { return entry{f.ID, f.Side} }))
 	c.clean = clean
-	c.roster("contact", entriesOf(p.Contacts, func(x Contact) entry { return entry{id: x.ID} }))
-	c.roster("record", entriesOf(p.Records, func(x Record) entry { return entry{id: x.ID} }))
+	c.roster("contact", entriesOf(p.Contacts, func(x Contact) entry { return entry{x.ID, oneAlone} }))
+	c.roster("record", entriesOf(p.Records, func(x Record) entry { return entry{x.ID, oneAlone} }))
 	if !clean {
 		c.stays.whole = c.stays.whole && isList(root, "stays")
 		c.fittings.whole = c.fittings.whole && isList(root, "fittings")
@@ -47,6 +47,9 @@ func crossCheck(p *Plan, root *document.Node, clean bool) []finding.Problem {
 	}
 	return c.problems
 }
+
+// oneAlone is the side of what has none.
+var oneAlone = Text{Given: true, Value: Centre}
 
 func entriesOf[T any](from []T, of func(T) entry) []entry {
 	entries := make([]entry, len(from))
@@ -106,12 +109,12 @@ func (c *crossChecker) serves(f Fitting) {
 			continue
 		}
 		if slices.ContainsFunc(stays, func(s part) bool { return held[s.id] }) {
-			c.wrong(ref.At, "each stay once", "%s serves %s twice", f.ID.Value, ref.Value)
+			c.wrong(ref.At, "each stay once", "%s serves %s twice", called(f.ID), ref.Value)
 			continue
 		}
 		reached := c.reached(f, stays)
 		if len(reached) == 0 {
-			c.wrong(ref.At, "a stay on the same side", "%s stands on the %s side, and %s does not", f.ID.Value, f.Side.Value, ref.Value)
+			c.wrong(ref.At, "a stay on the same side", "%s stands on the %s side, and %s does not", called(f.ID), f.Side.Value, ref.Value)
 			continue
 		}
 		for _, s := range reached {
@@ -119,6 +122,14 @@ func (c *crossChecker) serves(f Fitting) {
 		}
 		c.claim(f, reached, ref)
 	}
+}
+
+// called is how a sentence calls a fitting, even one whose id is missing.
+func called(id Text) string {
+	if !id.Given {
+		return "the fitting"
+	}
+	return id.Value
 }
 
 // reached are those of the stays that the fitting can hold: a plate to port
@@ -148,13 +159,16 @@ var ends = map[string]string{
 // plates are right for them.
 func (c *crossChecker) claim(f Fitting, stays []part, ref Text) {
 	end := ends[f.Kind.Value]
+	if !knownSide(f.Side) {
+		return
+	}
 	for _, s := range stays {
 		if role := c.roles[s.id]; end == "" || role == "bobstay" || role == "whisker" {
 			continue
 		}
 		key := landing{s.id, end}
 		if first, taken := c.served[key]; taken && first.At != f.ID.At {
-			c.wrong(ref.At, "one fitting for each end of a stay", "the %s end of %s is already held by %s in line %d", end, s.id, first.Value, first.At.Line)
+			c.wrong(ref.At, "one fitting for each end of a stay", "the %s end of %s is already held by %s in line %d", end, s.id, called(first), first.At.Line)
 			return
 		}
 		c.served[key] = f.ID

@@ -38,7 +38,7 @@ func (c *crossChecker) holeStay(f Fitting, h Hole) {
 		return
 	}
 	if !slices.ContainsFunc(stays, func(s part) bool { return slices.Contains(served, s) }) {
-		c.wrong(h.Stay.At, "one of the stays under serves", "%s does not serve %s", f.ID.Value, h.Stay.Value)
+		c.wrong(h.Stay.At, "one of the stays under serves", "%s does not serve %s", called(f.ID), h.Stay.Value)
 	}
 }
 

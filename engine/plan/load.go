@@ -28,6 +28,7 @@ type Options struct {
 // problems, all at once and in the order of their places, and then there is no
 // plan. An error is a fault of the program.
 func Load(path string, o Options) (*Plan, []finding.Problem, error) {
+	go compiled() // beside the reading of the file
 	src, problem := read(path, o)
 	if problem != nil {
 		return nil, []finding.Problem{*problem}, nil

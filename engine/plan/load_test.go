@@ -106,8 +106,8 @@ func TestJSON(t *testing.T) {
 	const src = `{
  "chainwale": 1,
  "boat": {"name": "Grey Wagtail", "units": "us"},
- "stays": [{"id": "forestay", "role": "forestay", "wire": {"metal": 316, "diameter": "8 mm"}, "toggle": true, "installed": 2012}],
- "fittings": [{"id": "stem", "state": "kept", "kind": "stemhead", "serves": ["forestay"], "thickness": ["6 mm", "6.1 mm"], "mounting": {"through_deck": "no"}}]
+ "stays": [{"id": "forestay", "role": "forestay", "wire": {"metal": 316, "diameter": "8 mm"}, "toggle": true, "installed": 2012, "side": "centre"}],
+ "fittings": [{"id": "stem", "state": "kept", "kind": "stemhead", "serves": ["forestay"], "thickness": ["6 mm", "6.1 mm"], "mounting": {"through_deck": "no"}, "side": "centre"}]
 }`
 	p, problems, err := Parse("p.json", []byte(src))
 	if err != nil || len(problems) > 0 {

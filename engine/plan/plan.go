@@ -140,6 +140,7 @@ type Fitting struct {
 	Outline   Outline
 	Holes     []Hole
 	Exposure  Text
+	Welded    YesNo
 	Installed Day
 	// NextLook is when it will next be drawn or opened up and looked at.
 	NextLook Day
@@ -151,6 +152,8 @@ type Metal struct {
 	At                           finding.Place
 	Name, Condition, Certificate Text
 	Yield, Ultimate              Amount
+	// Carbon is what the certificate says, as a share.
+	Carbon Amount
 }
 
 // Outline is the flat part: a strip, its loaded end at the pin hole.
@@ -170,6 +173,9 @@ type Hole struct {
 	Stay          Text // which stay's pin, where the part serves several
 	Diameter      Amount
 	Along, Across Amount
+	// Shape is round or square; a square hole's Diameter is across flats.
+	Shape       Text
+	DrillAtBoat YesNo
 }
 
 // Mounting is how the fitting is held to the boat.
@@ -180,6 +186,32 @@ type Mounting struct {
 	Access                 Text // open, panel, tools, cut
 	Bolts                  Bolts
 	BackingPlate           YesNo
+	Host                   Host
+	Slot                   Slot
+	// FirstFixed is from the pin hole's centre to the first point that holds the
+	// plate fast, StandOff from the host's face to the plate's middle at the pin hole.
+	FirstFixed, StandOff Amount
+}
+
+// Host is what the bolts go through.
+type Host struct {
+	At                 finding.Place
+	Kind               Text // plywood, timber, laminate, cored, metal
+	Thickness, Density Amount
+	// Grain is the angle between the pull and the grain of timber.
+	Grain           Amount
+	Found, How      Text // sound, damp, soft, rotten, not looked at
+	SolidUnderBolts YesNo
+	// Edge is from the bolt nearest to it to the edge towards which it is pulled.
+	Edge Amount
+}
+
+// Slot is the slot in the deck that a plate comes up through.
+type Slot struct {
+	At                              finding.Place
+	Gap                             Amount
+	EdgeSealed, LetsGo, PlasticNear YesNo
+	Sealant                         Text
 }
 
 // Bolts are the fastenings of a fitting, all alike, one in each bolt hole.
@@ -187,6 +219,9 @@ type Bolts struct {
 	At             finding.Place
 	Thread, Grade  Text
 	ThreadsInPlane YesNo
+	// Metal is what they are made of, where the grade doesn't say it.
+	Metal, Head Text // hex, square-neck, countersunk, stud
+	Washer      Amount
 }
 
 // Contact is a place where two metals touch.
@@ -197,6 +232,8 @@ type Contact struct {
 	Exposure Text // harsh, normal, controlled, sea water
 	Hidden   YesNo
 	Isolated YesNo
+	// AreaA and AreaB are the wetted areas of the two metals near the joint.
+	AreaA, AreaB Amount
 }
 
 // Record is what somebody saw of a fitting on a day.
@@ -207,4 +244,10 @@ type Record struct {
 	Did         Text // looked at, drawn and looked at, tested
 	Crack       Text // none seen, seen, not looked for
 	By          Text
+	// Leak, RustWeep, Pits and PinBent: none seen, seen, not looked for.
+	Leak, RustWeep, Pits, PinBent Text
+	// Loss is the share of the thickness that is gone, Ovality how much longer
+	// than wide the pin hole is.
+	Loss, Ovality Amount
+	LossAtHole    YesNo
 }

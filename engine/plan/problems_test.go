@@ -38,7 +38,7 @@ func TestValues(t *testing.T) {
 	}{
 		{"packs:", "packs:", nil},
 		{"thickness:", "thicknes:", []string{"p.yaml:41:5 /fittings/0/thicknes | thicknes is not a key here | did you mean thickness? keys here: exposure, holes, id, "}},
-		{"threads_in_plane:", "thread_in_plane:", []string{"p.yaml:55:50 /fittings/0/mounting/bolts/thread_in_plane | thread_in_plane is not a key here | did you mean threads_in_plane? keys here: grade, thread, threads_in_plane"}},
+		{"threads_in_plane:", "thread_in_plane:", []string{"p.yaml:55:50 /fittings/0/mounting/bolts/thread_in_plane | thread_in_plane is not a key here | did you mean threads_in_plane? keys here: grade, head, metal, "}},
 		{"outline:\u0020", "\"out/line~\": ", []string{"p.yaml:42:5 /fittings/0/out~1line~0 | out/line~ is not a key here | did you mean outline?"}},
 		{thickness, "thickness: 6", []string{`p.yaml:41:16 /fittings/0/thickness | 6 has no unit | for example "6 mm" or "1/2 in" (mm, cm, `}},
 		{thickness, "thickness: [6.35 mm, 6, 3 N]", []string{"p.yaml:41:26 /fittings/0/thickness/1 | 6 has no unit", "p.yaml:41:29 /fittings/0/thickness/2 | 3 N is a force where a length belongs"}},

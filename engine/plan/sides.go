@@ -27,15 +27,15 @@ func sidesOf(side string) []string {
 }
 
 // meet tells whether parts on two sides can hold each other: only port and
-// starboard are apart. A side that isn't given may be any.
+// starboard are apart. A side that isn't known may be any.
 func meet(a, b string) bool {
 	return !(a == Port && b == Starboard || a == Starboard && b == Port)
 }
 
-// knownSide tells whether a side is one of the plan's words, or not given.
+// knownSide tells whether a side is given in one of the plan's words.
 func knownSide(side Text) bool {
 	switch side.Value {
-	case "", Port, Starboard, Both, Centre:
+	case Port, Starboard, Both, Centre:
 		return true
 	}
 	return false

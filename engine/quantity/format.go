@@ -129,6 +129,9 @@ func figures(v float64, d Dimension) string {
 	return rounded(v)
 }
 
+// shortExponent takes out of an exponent what says nothing: 1e+07 is 1e7.
+var shortExponent = strings.NewReplacer("e+0", "e", "e-0", "e-", "e+", "e")
+
 // rounded writes three significant figures, or four from a thousand on, without
 // zeros that say nothing.
 func rounded(v float64) string {
@@ -147,7 +150,7 @@ func rounded(v float64) string {
 		return "0"
 	case size < 1e-4 || size >= 1e7:
 		text := strconv.FormatFloat(r, 'e', -1, 64)
-		return strings.NewReplacer("e+0", "e", "e-0", "e-", "e+", "e").Replace(text)
+		return shortExponent.Replace(text)
 	}
 	return exact(r)
 }

@@ -27,6 +27,14 @@ func TestBoltHole(t *testing.T) {
 	in, _ := inner.Reckon()
 	near(t, "EN bearing of a close pitch", in.EN, 2.5*(24.2/33-0.25)*515*60, 1e-9)
 	near(t, "tear-out to the next hole", in.TearOut, 1.2*13.2*6*515, 1e-9)
+	edge := m10Hole
+	edge.Side, edge.End, edge.BoltUltimate = 13, 60, 2000
+	e, _ := edge.Reckon()
+	near(t, "EN bearing near the side, far from the end", e.EN, (2.8*13/11-1.7)*515*60, 1e-9)
+	soft := edge
+	soft.BoltUltimate = 400
+	weaker, _ := soft.Reckon()
+	near(t, "EN bearing of a soft bolt", weaker.EN, e.EN*400/515, 1e-9)
 }
 
 func TestBoltHoleRefuses(t *testing.T) {

@@ -44,6 +44,7 @@ func TestENPin(t *testing.T) {
 	near(t, "shear", r.ShearPlane, 67556.80842279491, 1e-12)
 	near(t, "moment", r.Moment, 271433.60527015815, 1e-12)
 	near(t, "acting", r.Acting, 165000, 1e-12)
+	near(t, "service moment", r.ServiceMoment, r.Moment*0.8/1.5, 1e-12)
 	near(t, "combined", r.Combined, 0.5667211018657258, 1e-12)
 	near(t, "contact", r.Contact, 495.56856551339143, 1e-12)
 	near(t, "contact limit", r.ContactLimit, 512.5, 1e-12)

@@ -40,12 +40,21 @@ func TestTimberBoltsModes(t *testing.T) {
 	for _, c := range []struct {
 		host, plate float64
 		mode        string
-	}{{18, 3, "bolt tilts"}, {60, 3, "bolt bends once"}, {10, 8, "embedment"}, {24, 8, "bolt bends once"}, {80, 10, "bolt bends twice"}} {
+		each        float64
+	}{
+		{18, 3, "bolt tilts", 0.4 * 45.54 * 8 * 18},
+		{60, 3, "bolt bends once", 6715.5},
+		{10, 8, "embedment", 45.54 * 8 * 10},
+		{24, 8, "bolt bends once", 45.54 * 8 * 24 * 0.700614},
+		{80, 10, "bolt bends twice", 9497.3},
+	} {
 		b := base
 		b.Thickness, b.Plate = c.host, c.plate
-		if r, err := b.Reckon(); err != nil || r.Mode != c.mode {
+		r, err := b.Reckon()
+		if err != nil || r.Mode != c.mode {
 			t.Errorf("%g mm host, %g mm plate: %q, %v; want %q", c.host, c.plate, r.Mode, err, c.mode)
 		}
+		near(t, c.mode, r.EachBolt, c.each, 1e-4)
 	}
 }
 
@@ -141,6 +150,13 @@ func TestLaminateBolts(t *testing.T) {
 	near(t, "pull-through", wide.PullThrough, 46700, 2e-3)
 	near(t, "bearing of a given strength", wide.Bearing, 12000, 1e-12)
 	checkWorking(t, wide.Working(), map[string]float64{"sb": 150, "tu": 62})
+	half, err := LaminateBolts{Thickness: 8, Bolt: 10, Washer: 30, Count: 1, BearingStrength: 150, GlassShare: 0.5}.Reckon()
+	if err != nil || half.BearingStrength != 150 || half.PunchStrength != 78 {
+		t.Errorf("one strength given and one not: %+v, %v", half, err)
+	}
+	if _, err := (LaminateBolts{Thickness: 8, Bolt: 10, Washer: 30, Count: 1, PunchStrength: 60}).Reckon(); err == nil {
+		t.Error("a laminate of unknown glass has a bearing strength")
+	}
 	for _, bad := range []LaminateBolts{{}, {10, 8, 7, 3, .3, 0, 0}, {10, 8, 24, 0, .3, 0, 0}, {10, 8, 24, 3, .1, 0, 0}, {10, 8, 24, 3, math.NaN(), 0, 0}, {10, 8, 24, 3, .3, -1, 0}, {math.NaN(), 8, 24, 3, .3, 0, 0}} {
 		if r, err := bad.Reckon(); err == nil {
 			t.Errorf("%+v gave %+v", bad, r)
@@ -179,6 +195,14 @@ func TestMastTang(t *testing.T) {
 	near(t, "off the mast", r.Off, 1736.48, 1e-5)
 	near(t, "ratio", r.Ratio, 1/(r.Along/r.Slot+r.Off/r.PullThrough), 1e-12)
 	checkWorking(t, r.Working(), map[string]float64{"Fs": r.Slot, "Ft": r.Tear, "Fp": r.PullThrough, "k": r.Ratio})
+	short := tang
+	short.End, short.Angle = 10, 0
+	s, err := short.Reckon()
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "tear of a short end", s.Tear, 4*1.2*(10-3.25)*3*215, 1e-12)
+	near(t, "ratio of a wire along the mast", s.Ratio, min(s.Slot, s.Tear)/10000, 1e-12)
 	for says, change := range map[string]func(*MastTang){
 		"larger than its hole": func(m *MastTang) { m.Fastener = 7 },
 		"goes through":         func(m *MastTang) { m.Head = 6 },

@@ -33,6 +33,9 @@ func TestObliqueLoad(t *testing.T) {
 		near(t, c.name+": end", r.End, c.end, 1e-12)
 		near(t, c.name+": side", r.Side, c.side, 1e-12)
 		checkWorking(t, r.Working(), map[string]float64{"e": r.End, "s": r.Side, "w'": r.As.Width})
+		if r.As.Width != 2*r.Side || r.As.End != r.End || r.As.Across != 0 {
+			t.Errorf("%s: the stand-in is %+v", c.name, r.As)
+		}
 		if _, err := r.As.Reckon(); err != nil {
 			t.Errorf("%s: the stand-in: %v", c.name, err)
 		}

@@ -47,6 +47,32 @@ func TestPinPlateSquareEnd(t *testing.T) {
 	}
 }
 
+// TestPinPlateLimits: a thin wide plate counts no more than 4 t beside the hole, a
+// metal that hardly stretches less than is there, and a loose pin costs strength.
+func TestPinPlateLimits(t *testing.T) {
+	for _, c := range []struct {
+		name              string
+		change            func(*PinPlate)
+		effective, factor float64
+	}{
+		{"thin and wide", func(p *PinPlate) { p.Thickness, p.Width, p.EndRadius = 2, 100, 0 }, 8, 1},
+		{"hardly stretches", func(p *PinPlate) { p.Yield, p.Width, p.EndRadius = 500, 70, 0 }, 12.929, 1},
+		{"loose pin", func(p *PinPlate) { p.Pin = 16.3 / 1.2 }, 16.85, 0.84799},
+		{"pin just too loose", func(p *PinPlate) { p.Pin = 16.3 / 1.12 }, 16.85, 0.87615},
+		{"pin just tight enough", func(p *PinPlate) { p.Pin = 16.3 / 1.09 }, 16.85, 1},
+	} {
+		p := golden
+		c.change(&p)
+		r, err := p.Reckon()
+		if err != nil {
+			t.Fatal(c.name, err)
+		}
+		near(t, c.name+": metal that counts", r.effective, c.effective, 1e-4)
+		near(t, c.name+": what the pin leaves", r.clearanceFactor, c.factor, 1e-5)
+		near(t, c.name+": net", r.Net, c.factor*p.Ultimate/1.2*2*p.Thickness*c.effective, 1e-4)
+	}
+}
+
 // TestPinPlateHoleOffCentre holds that only the metal on the smaller side counts.
 func TestPinPlateHoleOffCentre(t *testing.T) {
 	p := golden

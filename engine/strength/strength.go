@@ -61,11 +61,6 @@ func (in *inputs) finite(what string, v float64, unit string) {
 	in.must(math.Abs(v) <= most*1e6, "%s can't be %g %s", what, v, unit)
 }
 
-// share asks for a number above 0 and up to 1.
-func (in *inputs) share(what string, v float64) {
-	in.must(v >= least && v <= 1, "%s must be above 0 and at most 1, not %g", what, v)
-}
-
 // metal asks for a yield and an ultimate strength that belong together.
 func (in *inputs) metal(of string, yield, ultimate float64) {
 	in.positive("the yield strength of the "+of, yield, "MPa")

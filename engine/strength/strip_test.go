@@ -58,6 +58,17 @@ func TestSectionAgreesWithStrip(t *testing.T) {
 	near(t, "plastic use when all has yielded", full.Plastic, 1, 1e-12)
 }
 
+// TestSectionWithHole: bent in its plane, a strip has lost only the middle.
+func TestSectionWithHole(t *testing.T) {
+	r, err := Section{Thickness: 8, Width: 50, Hole: 20, Force: 10000, Lever: 100, In: 30, Yield: 200}.Reckon()
+	if err != nil {
+		t.Fatal(err)
+	}
+	tension, moment := 10000*math.Cos(math.Pi/6), 10000*0.5*100
+	near(t, "elastic", r.Elastic, (tension/240+moment/3120)/200, 1e-9)
+	near(t, "plastic", r.Plastic, math.Pow(tension/240/200, 2)+moment/(4200*200), 1e-9)
+}
+
 func TestSectionRefuses(t *testing.T) {
 	good := Section{Thickness: 5, Width: 30, Force: 8000, Lever: 35, Yield: 170}
 	for says, change := range map[string]func(*Section){

@@ -29,7 +29,7 @@ type bound struct {
 // dimensions are those that a schema may name.
 var dimensions = []quantity.Dimension{
 	quantity.Bare, quantity.Length, quantity.Area, quantity.Volume, quantity.Force, quantity.Stress, quantity.Moment,
-	quantity.Mass, quantity.Angle, quantity.Time, quantity.Potential, quantity.Temperature,
+	quantity.Mass, quantity.Angle, quantity.Time, quantity.Potential, quantity.Temperature, quantity.Density, quantity.Speed,
 }
 
 // newAmount reads the keyword's value. A fault in it is ours.
