@@ -17,7 +17,7 @@ type Stay struct {
 	WorkingLoad  Number `fact:"working_load" unit:"N" means:"load at work, the break load over 2.5"`
 	Age          Number `fact:"age" unit:"year" means:"how many years ago the wire was fitted" from:"installed" tool:"the boat's papers" where:"bills, earlier surveys, photographs"`
 	Life         Number `fact:"life" unit:"year" means:"years such a wire is commonly trusted for: 10 on the ocean or in the tropics, 12 on the coast, 15 in fresh water"`
-	Toggle       YesNo  `fact:"toggle" means:"a toggle at the lower end lets the wire swing" from:"toggle" tool:"the eye" where:"at the lower end"`
+	Toggle       YesNo  `fact:"toggle" means:"whether a toggle at the lower end lets the wire swing" from:"toggle" tool:"the eye" where:"at the lower end"`
 
 	plan *plan.Stay
 }
@@ -31,12 +31,12 @@ type MetalFacts struct {
 	Yield     Number `fact:"yield" unit:"MPa" means:"least yield strength of the metal" from:"metal/yield"`
 	Ultimate  Number `fact:"ultimate" unit:"MPa" means:"least ultimate strength of the metal" from:"metal/ultimate"`
 	Family    Word   `fact:"family" means:"family of alloys the metal belongs to"`
-	Brass     YesNo  `fact:"brass" means:"the metal holds enough zinc to lose it in sea water"`
+	Brass     YesNo  `fact:"brass" means:"whether the metal holds enough zinc to lose it in sea water"`
 	Carbon    Number `fact:"carbon" unit:"" means:"the most carbon the metal may hold, as a share" from:"metal/carbon" tool:"mill certificate" where:"the metal's papers"`
-	Certified YesNo  `fact:"certified" means:"a certificate goes with the metal" from:"metal/certificate"`
+	Certified YesNo  `fact:"certified" means:"whether a certificate goes with the metal" from:"metal/certificate"`
 	PREN      Number `fact:"pren" unit:"" means:"pitting resistance number at the chemistry minimum (stainless only)"`
-	Titanium  YesNo  `fact:"titanium" means:"the metal is titanium"`
-	Stainless YesNo  `fact:"stainless" means:"the metal is a stainless steel"`
+	Titanium  YesNo  `fact:"titanium" means:"whether the metal is titanium"`
+	Stainless YesNo  `fact:"stainless" means:"whether the metal is a stainless steel"`
 }
 
 // Fitting is a metal part that holds stays.
@@ -47,19 +47,19 @@ type Fitting struct {
 	Metal       MetalFacts `fact:"metal"`
 	Thickness   Number     `fact:"thickness" unit:"mm" means:"thickness of the plate" from:"thickness" tool:"calipers" where:"beside the pin hole, clear of wear and polish"`
 	Width       Number     `fact:"width" unit:"mm" means:"width of the plate at the pin hole" from:"outline/width" tool:"calipers" where:"across the plate at the pin hole"`
-	Hidden      YesNo      `fact:"hidden" means:"part of it stands where water gets and nobody looks: a deck slot, behind glass, under water" from:"exposure" tool:"the eye" where:"along the whole part, above and below deck"`
-	UnderWater  YesNo      `fact:"under_water" means:"it stands under water" from:"exposure" tool:"the eye" where:"along the whole part"`
+	Hidden      YesNo      `fact:"hidden" means:"whether part of it stands where water gets and nobody looks: a deck slot, behind glass, under water" from:"exposure" tool:"the eye" where:"along the whole part, above and below deck"`
+	UnderWater  YesNo      `fact:"under_water" means:"whether it stands under water" from:"exposure" tool:"the eye" where:"along the whole part"`
 	Waters      Word       `fact:"waters" means:"where the boat sails" from:"/boat/waters" words:"fresh,coastal,ocean"`
 	Climate     Word       `fact:"climate" means:"the climate she lies in" from:"/boat/climate" words:"temperate,tropical"`
 	Access      Word       `fact:"access" means:"how both faces are reached" from:"mounting/access" words:"open,panel,tools,cut" tool:"the eye" where:"on both faces of the part"`
 	Age         Number     `fact:"age" unit:"year" means:"how many years ago the part was made" from:"installed" tool:"the boat's papers" where:"bills, earlier surveys, the builder's records"`
 	Life        Number     `fact:"life" unit:"year" means:"years such a part is commonly trusted for: 10 hidden in the tropics, 25 in the open, 15 otherwise"`
-	AgeKnown    YesNo      `fact:"age_known" means:"the plan says when the part was made" from:"installed"`
-	Welded      YesNo      `fact:"welded" means:"something is welded to it, or it is welded together" from:"welded" tool:"the eye" where:"along all edges and at every joint of the part"`
+	AgeKnown    YesNo      `fact:"age_known" means:"whether the plan says when the part was made" from:"installed"`
+	Welded      YesNo      `fact:"welded" means:"whether something is welded to it, or it is welded together" from:"welded" tool:"the eye" where:"along all edges and at every joint of the part"`
 	Stays       Number     `fact:"stays" unit:"" means:"how many stays it serves" from:"serves"`
 	BearsAll    Number     `fact:"bears_all" unit:"" means:"strength of its bolts and of its section at the bolts over the sum of its stays, one at its break load and the others at work"`
 	SinceLook   Number     `fact:"since_look" unit:"year" means:"how many years ago it was last drawn and looked at, or made" from:"/records" tool:"the eye, with a glass" where:"on the part when it is drawn"`
-	LookPlanned YesNo      `fact:"look_planned" means:"the plan gives a day, still to come, on which it will be drawn and looked at" from:"next_look"`
+	LookPlanned YesNo      `fact:"look_planned" means:"whether the plan gives a day, still to come, on which it will be drawn and looked at" from:"next_look"`
 
 	// Seen tells whether any record says that somebody looked at it.
 	Seen bool
@@ -88,7 +88,7 @@ type Landing struct {
 
 	LeanIn    Number `fact:"lean_in" unit:"deg" means:"angle between wire and plate, in the plate's plane, whichever way" from:"lean/in_plane" tool:"bevel gauge" where:"between the wire and the plate's centre line, seen square on the plate's face"`
 	LeanOut   Number `fact:"lean_out" unit:"deg" means:"angle between wire and plate, out of the plate's plane, whichever way" from:"lean/out_of_plane" tool:"bevel gauge" where:"between the wire and the plate's face, seen along its edge"`
-	OneSystem YesNo  `fact:"one_system" means:"pin and hole are both of inch sizes, or both of metric ones"`
+	OneSystem YesNo  `fact:"one_system" means:"whether pin and hole are both of inch sizes, or both of metric ones"`
 
 	PinPlastic          Number `fact:"pin_plastic" unit:"N mm" means:"moment at which the pin takes a set across its whole section"`
 	PinMoment           Number `fact:"pin_moment" unit:"N mm" means:"moment in the pin under the wire's load at work"`
@@ -122,7 +122,7 @@ type BoltGroup struct {
 	Length         Number `fact:"length" unit:"mm" means:"length of the plate" from:"outline/length" tool:"rule" where:"from the loaded end to the other"`
 	Thread         Word   `fact:"thread" means:"thread of the bolts" from:"mounting/bolts/thread" tool:"thread gauge" where:"on a bolt's end"`
 	Grade          Word   `fact:"grade" means:"strength grade of the bolts" from:"mounting/bolts/grade" tool:"the eye" where:"marking on a bolt's head"`
-	ThreadsInPlane YesNo  `fact:"threads_in_plane" means:"the threads of the bolts reach into the joint between plate and host" from:"mounting/bolts/threads_in_plane" tool:"the eye and a rule" where:"on a drawn bolt, against the plate's thickness"`
+	ThreadsInPlane YesNo  `fact:"threads_in_plane" means:"whether the threads of the bolts reach into the joint between plate and host" from:"mounting/bolts/threads_in_plane" tool:"the eye and a rule" where:"on a drawn bolt, against the plate's thickness"`
 	BoltDiameter   Number `fact:"bolt_diameter" unit:"mm" means:"diameter of the bolts' thread"`
 	BoltPREN       Number `fact:"bolt_pren" unit:"" means:"pitting resistance number of the bolts' metal at the chemistry minimum"`
 	BoltShear      Number `fact:"bolt_shear" unit:"N" means:"load at which one bolt shears"`
@@ -187,15 +187,15 @@ type Mounting struct {
 	Subject
 	Fitting *Fitting `fact:"fitting"`
 
-	ThroughDeck     YesNo  `fact:"through_deck" means:"the plate comes up through a slot in the deck" from:"mounting/through_deck" tool:"the eye" where:"where the plate meets the deck"`
+	ThroughDeck     YesNo  `fact:"through_deck" means:"whether the plate comes up through a slot in the deck" from:"mounting/through_deck" tool:"the eye" where:"where the plate meets the deck"`
 	HostKind        Word   `fact:"host_kind" means:"what the bolts go through" from:"mounting/host/kind" words:"plywood,timber,laminate,cored,metal" tool:"the eye" where:"at a bolt hole or a cut edge of what it is bolted to"`
 	Found           Word   `fact:"found" means:"how what the bolts go through was found" from:"mounting/host/found" words:"sound,damp,soft,rotten,not looked at" tool:"spike, hammer and moisture meter" where:"round each bolt and under the deck slot"`
-	SolidUnderBolts YesNo  `fact:"solid_under_bolts" means:"core was taken out under the bolts and solid stuff put in" from:"mounting/host/solid_under_bolts" tool:"the eye" where:"in a bolt hole"`
-	Backing         YesNo  `fact:"backing" means:"a metal plate stands under the nuts" from:"mounting/backing_plate" tool:"the eye" where:"on the far side of the bolts"`
+	SolidUnderBolts YesNo  `fact:"solid_under_bolts" means:"whether core was taken out under the bolts and solid stuff put in" from:"mounting/host/solid_under_bolts" tool:"the eye" where:"in a bolt hole"`
+	Backing         YesNo  `fact:"backing" means:"whether a metal plate stands under the nuts" from:"mounting/backing_plate" tool:"the eye" where:"on the far side of the bolts"`
 	SlotGap         Number `fact:"slot_gap" unit:"mm" means:"room between plate and deck at the narrowest" from:"mounting/slot/gap" tool:"feeler gauge or drill shanks" where:"all round the plate in its slot"`
-	EdgeSealed      YesNo  `fact:"edge_sealed" means:"the cut edge of the deck is sealed with resin" from:"mounting/slot/edge_sealed" tool:"the eye" where:"in the slot, with the plate drawn"`
-	LetsGo          YesNo  `fact:"lets_go" means:"the sealant can be cut, so that the plate can be drawn again" from:"mounting/slot/lets_go" tool:"the sealant's papers" where:"its label"`
-	Attacks         YesNo  `fact:"attacks" means:"the sealant attacks a plastic that stands close by" from:"mounting/slot/plastic_near" tool:"the eye" where:"round the slot: windows, hatches, vents"`
+	EdgeSealed      YesNo  `fact:"edge_sealed" means:"whether the cut edge of the deck is sealed with resin" from:"mounting/slot/edge_sealed" tool:"the eye" where:"in the slot, with the plate drawn"`
+	LetsGo          YesNo  `fact:"lets_go" means:"whether the sealant can be cut, so that the plate can be drawn again" from:"mounting/slot/lets_go" tool:"the sealant's papers" where:"its label"`
+	Attacks         YesNo  `fact:"attacks" means:"whether the sealant attacks a plastic that stands close by" from:"mounting/slot/plastic_near" tool:"the eye" where:"round the slot: windows, hatches, vents"`
 }
 
 // Describe names the kind.
@@ -207,11 +207,11 @@ func (*Mounting) Describe() (string, string) {
 type Contact struct {
 	Subject
 	Exposure   Word   `fact:"exposure" means:"how wet the place is" from:"exposure" words:"harsh,normal,controlled,sea water" tool:"the eye" where:"at the joint"`
-	Hidden     YesNo  `fact:"hidden" means:"the joint is hidden, wet or without air" from:"hidden" tool:"the eye" where:"at the joint"`
+	Hidden     YesNo  `fact:"hidden" means:"whether the joint is hidden, wet or without air" from:"hidden" tool:"the eye" where:"at the joint"`
 	Apart      Number `fact:"apart" unit:"V" means:"potential between the two metals in sea water, the worst of their states"`
 	Limit      Number `fact:"limit" unit:"V" means:"potential that this exposure bears"`
-	Isolated   YesNo  `fact:"isolated" means:"the metals are kept apart by something that doesn't conduct" from:"isolated" tool:"ohm meter" where:"between the two metals, dry"`
-	SameFamily YesNo  `fact:"same_family" means:"both metals are of one family"`
+	Isolated   YesNo  `fact:"isolated" means:"whether the metals are kept apart by something that doesn't conduct" from:"isolated" tool:"ohm meter" where:"between the two metals, dry"`
+	SameFamily YesNo  `fact:"same_family" means:"whether both metals are of one family"`
 	AreaRatio  Number `fact:"area_ratio" unit:"" means:"wetted area of the metal that is not eaten over that of the one that is" from:"area_a" tool:"rule" where:"on both metals, near the joint"`
 	Anode      Word   `fact:"anode" means:"the metal that is eaten"`
 }
@@ -229,7 +229,7 @@ type Record struct {
 	Pits       Word     `fact:"pits" means:"whether pits were seen in the metal" from:"pits" words:"none seen,seen,not looked for" tool:"the eye, with a glass" where:"where the part stood in the slot"`
 	PinBent    Word     `fact:"pin_bent" means:"whether the pin was found bent or scored" from:"pin_bent" words:"none seen,seen,not looked for" tool:"the eye and a flat plate" where:"on the drawn pin, rolled on the flat"`
 	Loss       Number   `fact:"loss" unit:"" means:"share of the thickness that pits and wear have taken" from:"loss" tool:"calipers" where:"at the deepest pit, against sound metal beside it"`
-	LossAtHole YesNo    `fact:"loss_at_hole" means:"the worst place lies at a hole or a bend" from:"loss_at_hole" tool:"the eye" where:"at the deepest pit"`
+	LossAtHole YesNo    `fact:"loss_at_hole" means:"whether the worst place lies at a hole or a bend" from:"loss_at_hole" tool:"the eye" where:"at the deepest pit"`
 	Ovality    Number   `fact:"ovality" unit:"" means:"how much longer than wide the pin hole has become" from:"ovality" tool:"calipers" where:"in the pin hole, along and across the load"`
 	Since      Number   `fact:"since" unit:"year" means:"years since that day" from:"on"`
 }

@@ -3,6 +3,7 @@ package render
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"chainwale/engine/finding"
@@ -97,11 +98,37 @@ func (t *text) findings(r finding.Report) {
 	}
 	for _, p := range parts {
 		t.line("%s", p.heading())
+		var open []finding.Finding
 		for _, f := range p.findings {
+			if f.Outcome == finding.CannotTell && settled(f, r.Measure) {
+				open = append(open, f)
+				continue
+			}
 			t.finding(f)
 		}
+		t.open(open)
 		t.line("")
 	}
+}
+
+// settled tells whether a reading of the list would settle what a rule can't tell.
+func settled(f finding.Finding, list []finding.Measure) bool {
+	return len(f.Unknown) > 0 && slices.ContainsFunc(list, func(m finding.Measure) bool { return slices.Contains(m.Settles, f.Rule) })
+}
+
+// open writes in one line what can't be told of a part until somebody measures:
+// the list below says what.
+func (t *text) open(findings []finding.Finding) {
+	if len(findings) == 0 {
+		return
+	}
+	var rules []string
+	for _, f := range findings {
+		if name := fmt.Sprintf("%s (%s)", f.Rule, f.Grade); !slices.Contains(rules, name) {
+			rules = append(rules, name)
+		}
+	}
+	t.prose("  ", fmt.Sprintf("CANNOT TELL, until the readings below are taken: %s", strings.Join(rules, ", ")))
 }
 
 // finding writes one finding: the grade and the sentence, then what was had and

@@ -144,17 +144,19 @@ func (l *lack) place(s *fact.Subject) finding.Place {
 }
 
 // Measures makes the one list of what to go and measure: each plan value once,
-// with the rules that it would settle, by subject, tool and place.
+// with the rules that it would settle, by fitting, tool and place. Facts of
+// several subjects that stand at one place of the plan, as a plate's to port and
+// its twin's to starboard do, are one reading.
 func Measures(gaps []Gap) []finding.Measure {
-	index := map[*fact.Value]int{}
+	index := map[finding.Place]int{}
 	var list []finding.Measure
 	for _, g := range gaps {
-		i, seen := index[g.Value]
+		i, seen := index[g.Value.At()]
 		if !seen {
 			i = len(list)
-			index[g.Value] = i
+			index[g.Value.At()] = i
 			c := g.Value.Column()
-			list = append(list, finding.Measure{Subject: g.Value.Subject().Ref(), Fact: c.Name, At: g.Value.At(), Tool: c.Tool, Where: c.Where})
+			list = append(list, finding.Measure{Subject: under(g.Value.Subject()), Fact: c.Name, At: g.Value.At(), Tool: c.Tool, Where: c.Where})
 		}
 		if !slices.Contains(list[i].Settles, g.Rule) {
 			list[i].Settles = append(list[i].Settles, g.Rule)
@@ -167,4 +169,13 @@ func Measures(gaps []Gap) []finding.Measure {
 		return cmp.Or(cmp.Compare(a.Subject, b.Subject), cmp.Compare(a.Tool, b.Tool), cmp.Compare(a.Where, b.Where), cmp.Compare(a.Fact, b.Fact))
 	})
 	return list
+}
+
+// under is what a reading is taken at: the fitting that the subject hangs on, or
+// the subject itself.
+func under(s *fact.Subject) string {
+	if f := s.Neighbour("fitting"); f != nil {
+		return f.Ref()
+	}
+	return s.Ref()
 }

@@ -76,6 +76,17 @@ func isDay(v any) bool {
 // Check judges a tree. It gives all that is wrong with it, in the order of the
 // places, and sets Amount on the nodes that are quantities. An error is ours.
 func (s *Schema) Check(root *Node) ([]finding.Problem, error) {
+	return s.check(root, nil)
+}
+
+// CheckPart judges a tree that is to be merged with another: all but what is
+// missing, for the other may have it.
+func (s *Schema) CheckPart(root *Node) ([]finding.Problem, error) {
+	return s.check(root, map[string]bool{"required": true, "dependentRequired": true})
+}
+
+// check tells of every keyword that the tree breaks except those passed over.
+func (s *Schema) check(root *Node, passed map[string]bool) ([]finding.Problem, error) {
 	err := s.compiled.Validate(s.shape.value(root))
 	if err == nil {
 		return nil, nil
@@ -90,7 +101,9 @@ func (s *Schema) Check(root *Node) ([]finding.Problem, error) {
 		if err != nil {
 			return nil, err
 		}
-		problems = append(problems, c.problems()...)
+		if !passed[c.keyword] {
+			problems = append(problems, c.problems()...)
+		}
 	}
 	return Sorted(problems), nil
 }
