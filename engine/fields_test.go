@@ -81,6 +81,9 @@ var mayBeLeftOut = map[string]string{
 // nothing, less than nothing, huge, spoils its unit. Never may the program break
 // down, say less than with the good value, or hold a rule that rested on it.
 func TestFieldByField(t *testing.T) {
+	if testing.Short() {
+		t.Skip("hundreds of whole checks")
+	}
 	src, err := os.ReadFile("../testdata/boats/quillfish.yaml")
 	if err != nil {
 		t.Fatal(err)
@@ -128,6 +131,10 @@ func compare(t *testing.T, name string, node *document.Node, to string, good, ba
 // explained tells the few changes that may find less, and why they may.
 func explained(node *document.Node, to string) bool {
 	if mayBeLeftOut[node.Key] != "" {
+		return true
+	}
+	// A wire that leads straight off its plate is a reading like another, and a better one.
+	if strings.HasPrefix(to, "0 ") && strings.HasSuffix(node.Key, "_plane") {
 		return true
 	}
 	// A reading among several may go; the others stand for it.
@@ -184,6 +191,9 @@ func restsOn(s *fact.Subject, f finding.Finding) map[string]bool {
 	pointers := map[string]bool{}
 	for _, shown := range f.Shown {
 		if i, ok := s.Kind.SlotOf(shown.Expression); ok {
+			if !s.Value(i).Known() {
+				continue // it was decided without
+			}
 			for _, place := range s.Value(i).RestsOn() {
 				pointers[place.Pointer] = true
 			}
