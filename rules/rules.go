@@ -11,4 +11,6 @@ import "embed"
 var FS embed.FS
 
 // Packs lists the folders, in the order in which they judge.
-func Packs() []string { return []string{"strength", "edges", "corrosion", "intervals", "fabrication", "mounting"} }
+func Packs() []string {
+	return []string{"strength", "edges", "corrosion", "intervals", "fabrication", "mounting"}
+}
