@@ -18,6 +18,7 @@ import (
 type planArgs struct {
 	Plan string `arg:"" help:"The plan file."`
 	On   string `help:"The day that ages are judged on, YYYY-MM-DD; today if left out." placeholder:"DAY"`
+	Root string `help:"The folder under which the plan's templates must lie; the plan's own if left out." placeholder:"DIR"`
 }
 
 type checkVerb struct {
@@ -94,7 +95,7 @@ func (a planArgs) load(s streams) (*plan.Plan, time.Time, []finding.Problem, err
 		fmt.Fprintf(s.err, "chainwale: %v\n", err)
 		return nil, on, nil, ended(statusInput)
 	}
-	p, problems, err := plan.Load(a.Plan, plan.Options{})
+	p, problems, err := plan.Load(a.Plan, plan.Options{Root: a.Root})
 	if err != nil {
 		return nil, on, nil, err
 	}

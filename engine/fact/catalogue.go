@@ -272,6 +272,7 @@ func (c *Catalogue) Seal(d Described) error {
 		if owner == nil {
 			value.subject, value.at = s, s.At
 		}
+		value.adopt()
 		s.values[i], s.row[i] = value, value.Float()
 	}
 	c.link(s, s, v, "")

@@ -88,8 +88,7 @@ func timberName(kind string) string {
 // for one washer what it is pulled through at.
 func (o *boltsOf) laminate(from []*Value) {
 	g := o.group
-	// Where the washer is not known, bearing does not wait for it: the least washer
-	// there is, as wide as the bolt, changes nothing in it.
+	// Bearing does not hang on the washer, so it does not wait for one to be measured.
 	bolts := func(washer float64, count int) (formula[strength.LaminateBoltsResult], error) {
 		if count == 0 {
 			return nil, errors.New("there is no bolt")

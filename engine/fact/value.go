@@ -125,6 +125,18 @@ func (v *Value) RestsOn() []finding.Place {
 	return places
 }
 
+// adopt labels inputs that are facts of nobody, such as the diameter of one hole
+// among many, as belonging to what was derived from them: so that a reading which
+// is missing is asked for even where no rule reads it by a name of its own.
+func (v *Value) adopt() {
+	for _, f := range v.from {
+		if f.subject == nil {
+			f.subject, f.column = v.subject, v.column
+			f.adopt()
+		}
+	}
+}
+
 // Working is how the value came about, step by step; nil if it was given.
 func (v *Value) Working() []working.Step {
 	if v.work == nil {

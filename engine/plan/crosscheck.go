@@ -132,6 +132,14 @@ func called(id Text) string {
 	return id.Value
 }
 
+// line says where a value stands, as told at a place: in another file, with its name.
+func line(of, at finding.Place) string {
+	if of.File != at.File {
+		return fmt.Sprintf("line %d of %s", of.Line, of.File)
+	}
+	return fmt.Sprintf("line %d", of.Line)
+}
+
 // reached are those of the stays that the fitting can hold: a plate to port
 // leaves the starboard shroud alone.
 func (c *crossChecker) reached(f Fitting, stays []part) (found []part) {
@@ -168,7 +176,7 @@ func (c *crossChecker) claim(f Fitting, stays []part, ref Text) {
 		}
 		key := landing{s.id, end}
 		if first, taken := c.served[key]; taken && first.At != f.ID.At {
-			c.wrong(ref.At, "one fitting for each end of a stay", "the %s end of %s is already held by %s in line %d", end, s.id, called(first), first.At.Line)
+			c.wrong(ref.At, "one fitting for each end of a stay", "the %s end of %s is already held by %s in %s", end, s.id, called(first), line(first.At, ref.At))
 			return
 		}
 		c.served[key] = f.ID
@@ -178,6 +186,6 @@ func (c *crossChecker) claim(f Fitting, stays []part, ref Text) {
 // strengths refuses a metal that would yield only after it has broken.
 func (c *crossChecker) strengths(yield, ultimate Amount) {
 	if yield.Given && ultimate.Given && yield.Value > ultimate.Value {
-		c.wrong(yield.At, "the two the other way round, or as the certificate has them", "this yield strength is more than the ultimate strength in line %d", ultimate.At.Line)
+		c.wrong(yield.At, "the two the other way round, or as the certificate has them", "this yield strength is more than the ultimate strength in %s", line(ultimate.At, yield.At))
 	}
 }

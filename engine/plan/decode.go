@@ -90,7 +90,7 @@ func fillList(v reflect.Value, n *document.Node) {
 // keyOf is the key under which a field stands in the file; ok is false for what
 // is not of the file.
 func keyOf(f reflect.StructField) (key string, ok bool) {
-	if f.Name == "At" || f.Type.Kind() != reflect.Struct && f.Type.Kind() != reflect.Slice {
+	if f.Name == "At" || !f.IsExported() || f.Type.Kind() != reflect.Struct && f.Type.Kind() != reflect.Slice {
 		return "", false
 	}
 	return snake(f.Name), true

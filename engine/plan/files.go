@@ -55,21 +55,34 @@ func isFolder(name string) bool {
 	return err == nil && info.IsDir()
 }
 
-// resolve gives a file's one path: absolute and without links. What Options.Open
-// opens has no links.
+// resolve gives a file's one path: absolute and without links. Beside an error it
+// is as far without links as there is something. What Options.Open opens has none.
 func (f *files) resolve(name string) (string, error) {
 	if f.open != nil {
 		return filepath.Clean(name), nil
 	}
 	path, err := filepath.Abs(name)
 	if err != nil {
-		return "", err
+		return name, err
 	}
 	real, err := filepath.EvalSymlinks(path)
 	if err != nil {
-		return path, err
+		return resolvedSoFar(path), err
 	}
 	return real, nil
+}
+
+// resolvedSoFar takes the links out of a path of which the end is not there.
+func resolvedSoFar(path string) string {
+	parent := filepath.Dir(path)
+	if parent == path {
+		return path
+	}
+	real, err := filepath.EvalSymlinks(parent)
+	if err != nil {
+		real = resolvedSoFar(parent)
+	}
+	return filepath.Join(real, filepath.Base(path))
 }
 
 // within gives the path of a file from the root on; ok is false if it lies outside.

@@ -64,13 +64,21 @@ type Plan struct {
 	File, Hash string
 	// Chainwale is the version of the plan format.
 	Chainwale Whole
-	Boat      Boat
-	Stays     []Stay
-	Fittings  []Fitting
-	Contacts  []Contact
-	Records   []Record
-	Packs     []Text
+	// Template is the file that this one builds on.
+	Template Text
+	Boat     Boat
+	Stays    []Stay
+	Fittings []Fitting
+	Contacts []Contact
+	Records  []Record
+	Packs    []Text
+
+	sources []Source
 }
+
+// Sources are the files that the plan was read from: itself, then its template,
+// that one's template and so on. Each value's place says in which of them it stands.
+func (p *Plan) Sources() []Source { return p.sources }
 
 // Boat is the boat itself.
 type Boat struct {

@@ -91,13 +91,13 @@ func (r *roster) clash(e entry) *finding.Problem {
 		if !ok {
 			continue
 		}
-		id := e.id.Value
-		message := fmt.Sprintf("the id %s stands twice; it is already in line %d", id, taken.At.Line)
+		id, where := e.id.Value, line(taken.At, e.id.At)
+		message := fmt.Sprintf("the id %s stands twice; it is already in %s", id, where)
 		switch {
 		case name != id:
-			message = fmt.Sprintf("with side: both, %s is also called %s, and that id is already in line %d", id, name, taken.At.Line)
+			message = fmt.Sprintf("with side: both, %s is also called %s, and that id is already in %s", id, name, where)
 		case taken.Value != id:
-			message = fmt.Sprintf("the id %s is taken: %s in line %d has side: both, and this is one of its two", id, taken.Value, taken.At.Line)
+			message = fmt.Sprintf("the id %s is taken: %s in %s has side: both, and this is one of its two", id, taken.Value, where)
 		}
 		return &finding.Problem{At: e.id.At, Message: message, Expected: "an id of its own for each " + r.what}
 	}

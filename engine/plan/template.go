@@ -34,8 +34,8 @@ type Source struct {
 	NamedAt finding.Place
 }
 
-// part is a file of the chain from a plan to its last template.
-type part struct {
+// layer is a file of the chain from a plan to its last template.
+type layer struct {
 	Source
 	// path leads to it from the plan's own folder, as the files say, and is the same
 	// on every machine. real is where that is on this one.
@@ -47,23 +47,25 @@ type part struct {
 // chain reads a plan and its templates.
 type chain struct {
 	files    *files
-	parts    []part
+	layers   []layer
 	problems []finding.Problem
 	values   int
 }
 
 // start takes the plan itself.
 func (c *chain) start(name string, src []byte) {
-	// A plan that can't be resolved can't be met again either.
-	real, _ := c.files.resolve(name)
-	c.add(part{Source: Source{Name: name}, path: filepath.Base(name), real: real, src: src})
+	p := layer{Source: Source{Name: name}, path: filepath.Base(name), src: src}
+	if c.files != nil {
+		p.real, _ = c.files.resolve(name) // a file that can't be resolved is not met again
+	}
+	c.add(p)
 }
 
 // follow reads the templates, each the one that the last file names, until one
 // names none or is at fault.
 func (c *chain) follow() {
 	for len(c.problems) == 0 {
-		last := c.parts[len(c.parts)-1]
+		last := c.layers[len(c.layers)-1]
 		named := last.tree.Member("template")
 		if named == nil || named.Kind != document.Scalar || strings.TrimSpace(named.Text) == "" || named.Empty() {
 			return
@@ -78,14 +80,14 @@ func (c *chain) follow() {
 }
 
 // add reads a file's bytes as a tree.
-func (c *chain) add(p part) {
+func (c *chain) add(p layer) {
 	tree, problems := document.Read(p.Name, p.src)
 	c.problems = append(c.problems, problems...)
 	if tree == nil {
 		return
 	}
 	p.tree = tree
-	c.parts = append(c.parts, p)
+	c.layers = append(c.layers, p)
 	if c.values += tree.Values(); c.values > mostTogether {
 		c.problems = append(c.problems, finding.Problem{
 			At:       p.NamedAt,
@@ -96,12 +98,15 @@ func (c *chain) add(p part) {
 }
 
 // next reads the bytes of the template that a file names.
-func (c *chain) next(from part, named *document.Node) (part, *refusal) {
+func (c *chain) next(from layer, named *document.Node) (layer, *refusal) {
 	text := named.Text
-	if bad := noPath(text); bad != nil {
-		return part{}, bad
+	if c.files == nil {
+		return layer{}, &refusal{"a template can't be used where a plan is read without its folder", "a plan without a template"}
 	}
-	p := part{Source: Source{Name: filepath.Join(filepath.Dir(from.Name), filepath.FromSlash(text)), NamedAt: named.At}, path: path.Join(path.Dir(from.path), text)}
+	if bad := noPath(text); bad != nil {
+		return layer{}, bad
+	}
+	p := layer{Source: Source{Name: filepath.Join(filepath.Dir(from.Name), filepath.FromSlash(text)), NamedAt: named.At}, path: path.Join(path.Dir(from.path), text)}
 	bad := c.locate(&p)
 	if bad == nil {
 		p.src, bad = c.files.readUnder(p.real)
@@ -126,7 +131,7 @@ func noPath(text string) *refusal {
 
 // locate finds the one path of a template and sees to it that the chain neither
 // leaves the root, nor comes back to a file, nor goes on for ever.
-func (c *chain) locate(p *part) *refusal {
+func (c *chain) locate(p *layer) *refusal {
 	real, err := c.files.resolve(p.Name)
 	if _, ok := c.files.within(real); !ok {
 		return c.files.outside()
@@ -138,12 +143,12 @@ func (c *chain) locate(p *part) *refusal {
 		}
 		return bad
 	}
-	for _, before := range c.parts {
+	for _, before := range c.layers {
 		if before.real == real {
 			return &refusal{"it leads in a circle, back to " + shown(before.Name), "a template that does not build on this file"}
 		}
 	}
-	if len(c.parts) == mostFiles {
+	if len(c.layers) == mostFiles {
 		return &refusal{fmt.Sprintf("%d files build on each other already", mostFiles), "fewer templates of templates"}
 	}
 	p.real = real
@@ -152,40 +157,73 @@ func (c *chain) locate(p *part) *refusal {
 
 // merged lays the files over each other, the plan on top.
 func (c *chain) merged(s *document.Schema) *document.Node {
-	last := len(c.parts) - 1
-	tree := c.parts[last].tree
+	last := len(c.layers) - 1
+	tree := c.layers[last].tree
 	for i := last - 1; i >= 0; i-- {
-		tree = s.Merge(tree, c.parts[i].tree, paper)
+		tree = s.Merge(tree, c.layers[i].tree, paper)
 	}
 	return tree
 }
 
-// check judges the plan by the schema: each file for itself, except that the
-// others may have what it lacks, and all of them together.
-func (c *chain) check(s *document.Schema) (*document.Node, error) {
-	if len(c.parts) > 1 || len(c.problems) > 0 {
-		for _, p := range c.parts {
-			problems, err := s.CheckPart(p.tree)
-			if err != nil {
-				return nil, fmt.Errorf("checking %s: %w", p.Name, err)
-			}
-			c.problems = append(c.problems, problems...)
+// checkLayers judges each file for itself, except that the others may have what it
+// lacks.
+func (c *chain) checkLayers(s *document.Schema) error {
+	for _, p := range c.layers {
+		problems, err := s.CheckPart(p.tree)
+		if err != nil {
+			return fmt.Errorf("checking %s: %w", p.Name, err)
+		}
+		c.problems = append(c.problems, problems...)
+	}
+	return nil
+}
+
+// plan makes one plan of the files that were read.
+func (c *chain) plan() (*Plan, []finding.Problem, error) {
+	s, err := compiled()
+	if err != nil {
+		return nil, nil, err
+	}
+	unread := len(c.problems) > 0
+	if unread || len(c.layers) > 1 {
+		if err := c.checkLayers(s); err != nil {
+			return nil, nil, err
 		}
 	}
-	return c.merged(s), nil
+	if unread {
+		return nil, document.Sorted(c.problems), nil
+	}
+	return c.whole(s)
+}
+
+// whole checks and decodes what the files say together.
+func (c *chain) whole(s *document.Schema) (*Plan, []finding.Problem, error) {
+	root := c.merged(s)
+	problems, err := s.Check(root)
+	if err != nil {
+		return nil, nil, fmt.Errorf("checking %s: %w", c.layers[0].Name, err)
+	}
+	problems = append(problems, c.problems...)
+	p := decode(root)
+	problems = document.Sorted(append(problems, crossCheck(p, root, len(problems) == 0)...))
+	if len(problems) > 0 {
+		return nil, problems, nil
+	}
+	p.File, p.Hash, p.sources = c.layers[0].Name, c.hash(), c.sources()
+	return p, nil, nil
 }
 
 // hash is "sha256:" over all files.
 func (c *chain) hash() string {
 	contents := map[string][]byte{}
-	for _, p := range c.parts {
+	for _, p := range c.layers {
 		contents[p.path] = p.src
 	}
 	return hash(contents)
 }
 
 func (c *chain) sources() (all []Source) {
-	for _, p := range c.parts {
+	for _, p := range c.layers {
 		all = append(all, p.Source)
 	}
 	return all

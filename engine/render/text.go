@@ -36,7 +36,7 @@ func Text(w io.Writer, r finding.Report, s quantity.System) error {
 	t.measures(r.Measure)
 	t.counts(r)
 	t.list("Not seen and not checked", r.NotSeen)
-	t.list("Cautions", r.Cautions)
+	t.cautions(r.Cautions)
 	return t.err
 }
 
@@ -77,6 +77,15 @@ func (t *text) list(title string, items []string) {
 		}
 	}
 	t.line("")
+}
+
+// cautions closes a report with the line that opened it.
+func (t *text) cautions(cautions []string) {
+	if len(cautions) == 0 {
+		return
+	}
+	t.list("Cautions", cautions[1:])
+	t.prose("", cautions[0])
 }
 
 // problems lists what is wrong with the files that the user wrote.

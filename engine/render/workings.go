@@ -107,6 +107,8 @@ func (s Sheet) Text(w io.Writer, system quantity.System) error {
 			t.sheetFact(f)
 		}
 	}
+	t.line("")
+	t.cautions(s.Cautions)
 	return t.err
 }
 
