@@ -121,6 +121,9 @@ func compare(t *testing.T, name string, node *document.Node, to string, good, ba
 	if bad.found < good.found && !explained(node, to) {
 		t.Errorf("%s: %d findings where the good value gave %d", name, bad.found, good.found)
 	}
+	if to == removed && bad.open > good.open && !bad.asked[node.At.Pointer] && len(bad.asked) <= len(good.asked) {
+		t.Errorf("%s: %d judgements can't be told and nobody is asked to measure it", name, bad.open-good.open)
+	}
 	for rule, places := range bad.holds {
 		if to == removed && places[node.At.Pointer] && mayBeLeftOut[node.Key] == "" {
 			t.Errorf("%s: %s holds all the same", name, rule)
@@ -142,7 +145,9 @@ func explained(node *document.Node, to string) bool {
 }
 
 type judged struct {
-	problems, found int
+	problems, found, open int
+	// asked are the pointers at which a reading is asked for.
+	asked map[string]bool
 	// holds maps each rule that holds on a subject to the pointers it rests on.
 	holds map[string]map[string]bool
 }
@@ -174,7 +179,10 @@ func judge(t *testing.T, src []byte) judged {
 	for _, s := range facts.Subjects() {
 		bySubject[s.Ref()] = s
 	}
-	j := judged{holds: map[string]map[string]bool{}}
+	j := judged{holds: map[string]map[string]bool{}, asked: map[string]bool{}, open: report.Counts.CannotTell}
+	for _, m := range report.Measure {
+		j.asked[m.At.Pointer] = true
+	}
 	for _, f := range report.Findings {
 		switch f.Outcome {
 		case finding.Fails, finding.CannotTell:
