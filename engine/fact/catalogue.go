@@ -49,8 +49,6 @@ type Column struct {
 type Slot struct {
 	Name string
 	*Column
-
-	path []int
 }
 
 // Kind is a kind of subject that rules judge.
@@ -63,9 +61,16 @@ type Kind struct {
 	// Neighbours are the names under which its rules reach other subjects.
 	Neighbours []string
 
-	neighbours map[string]int
-	slot       map[string]int
-	typ        reflect.Type
+	near []neighbour
+	slot map[string]int
+	typ  reflect.Type
+}
+
+// neighbour is a field of a kind's struct that points at another subject.
+type neighbour struct {
+	name  string
+	field int
+	kind  *Kind
 }
 
 // SlotOf finds a name among the slots.
@@ -111,7 +116,7 @@ func NewCatalogue(prototypes ...Described) (*Catalogue, error) {
 	c := &Catalogue{byTyp: map[reflect.Type]*Kind{}}
 	for _, p := range prototypes {
 		name, means := p.Describe()
-		k := &Kind{Name: name, Means: means, typ: reflect.TypeOf(p).Elem(), neighbours: map[string]int{}, slot: map[string]int{}}
+		k := &Kind{Name: name, Means: means, typ: reflect.TypeOf(p).Elem(), slot: map[string]int{}}
 		columns, err := readColumns(k.typ, nil, "")
 		if err != nil {
 			return nil, fmt.Errorf("kind %s: %w", name, err)
@@ -121,14 +126,8 @@ func NewCatalogue(prototypes ...Described) (*Catalogue, error) {
 		c.byTyp[k.typ] = k
 	}
 	for _, k := range c.Kinds {
-		if err := c.fillSlots(k, k.typ, nil, "", 0); err != nil {
+		if err := c.fillSlots(k, 0); err != nil {
 			return nil, fmt.Errorf("kind %s: %w", k.Name, err)
-		}
-		for i, s := range k.Slots {
-			if _, twice := k.slot[s.Name]; twice {
-				return nil, fmt.Errorf("kind %s: two facts are named %s", k.Name, s.Name)
-			}
-			k.slot[s.Name] = i
 		}
 	}
 	return c, nil
@@ -192,18 +191,22 @@ func readColumn(f reflect.StructField, name string) (Column, error) {
 	return col, nil
 }
 
-// fillSlots lists own facts and then, by name, the neighbours' and theirs.
-// Neighbours may not form a cycle: a chain deeper than the number of kinds is one.
-func (c *Catalogue) fillSlots(k *Kind, t reflect.Type, path []int, prefix string, depth int) error {
+// fillSlots lists a kind's own facts and then, by name, its neighbours' and theirs,
+// in the order of the struct. Neighbours may not form a cycle: a chain longer than
+// there are kinds is one.
+func (c *Catalogue) fillSlots(k *Kind, depth int) error {
+	if k.Slots != nil {
+		return nil
+	}
 	if depth > len(c.Kinds) {
-		return fmt.Errorf("neighbours form a cycle at %s", prefix)
+		return fmt.Errorf("its neighbours form a cycle")
 	}
-	of := c.byTyp[t]
-	for i := range of.Columns {
-		k.Slots = append(k.Slots, Slot{Name: prefix + of.Columns[i].Name, Column: &of.Columns[i], path: slices.Clone(path)})
+	var slots []Slot
+	for i := range k.Columns {
+		slots = append(slots, Slot{Name: k.Columns[i].Name, Column: &k.Columns[i]})
 	}
-	for i := range t.NumField() {
-		f := t.Field(i)
+	for i := range k.typ.NumField() {
+		f := k.typ.Field(i)
 		name := f.Tag.Get("fact")
 		if name == "" || f.Type.Kind() != reflect.Pointer {
 			continue
@@ -212,14 +215,25 @@ func (c *Catalogue) fillSlots(k *Kind, t reflect.Type, path []int, prefix string
 		if !ok {
 			return fmt.Errorf("neighbour %s is of no kind in the catalogue", name)
 		}
-		if depth == 0 {
-			k.neighbours[name] = i
-		}
-		k.Neighbours = append(k.Neighbours, prefix+name)
-		if err := c.fillSlots(k, to.typ, append(slices.Clone(path), i), prefix+name+".", depth+1); err != nil {
+		if err := c.fillSlots(to, depth+1); err != nil {
 			return err
 		}
+		k.near = append(k.near, neighbour{name, i, to})
+		k.Neighbours = append(k.Neighbours, name)
+		for _, further := range to.Neighbours {
+			k.Neighbours = append(k.Neighbours, name+"."+further)
+		}
+		for _, slot := range to.Slots {
+			slots = append(slots, Slot{Name: name + "." + slot.Name, Column: slot.Column})
+		}
 	}
+	for i, s := range slots {
+		if _, twice := k.slot[s.Name]; twice {
+			return fmt.Errorf("two facts are named %s", s.Name)
+		}
+		k.slot[s.Name] = i
+	}
+	k.Slots = slots
 	return nil
 }
 
@@ -254,7 +268,7 @@ func (s *Subject) Value(i int) *Value { return s.values[i] }
 func (s *Subject) Neighbour(name string) *Subject { return s.near[name] }
 
 // Seal fixes the facts of a subject: it labels each value with its owner and
-// lays the row that rules read. Neighbours must be complete before it is called.
+// lays the row that rules read. Neighbours must be sealed before.
 func (c *Catalogue) Seal(d Described) error {
 	v := reflect.ValueOf(d).Elem()
 	k, ok := c.byTyp[v.Type()]
@@ -262,47 +276,43 @@ func (c *Catalogue) Seal(d Described) error {
 		return fmt.Errorf("%s is of no kind in the catalogue", v.Type())
 	}
 	s := d.Base()
-	s.Kind = k
-	s.row = make([]float64, len(k.Slots))
-	s.values = make([]*Value, len(k.Slots))
-	s.near = map[string]*Subject{}
-	for i, slot := range k.Slots {
-		value, owner := reach(v, slot)
-		value.subject, value.column = owner, slot.Column
-		if owner == nil {
-			value.subject, value.at = s, s.At
-		}
+	s.Kind, s.near = k, map[string]*Subject{}
+	s.values = make([]*Value, 0, len(k.Slots))
+	for i := range k.Columns {
+		value := v.FieldByIndex(k.Columns[i].index).Field(0).Addr().Interface().(*Value)
+		value.subject, value.column = s, &k.Columns[i]
 		value.adopt()
-		s.values[i], s.row[i] = value, value.Float()
+		s.values = append(s.values, value)
 	}
-	c.link(s, s, v, "")
+	for _, n := range k.near {
+		if err := s.link(n, v.Field(n.field)); err != nil {
+			return err
+		}
+	}
+	s.row = make([]float64, len(s.values))
+	for i, value := range s.values {
+		s.row[i] = value.Float()
+	}
 	return nil
 }
 
-// link names the neighbours, near and far.
-func (c *Catalogue) link(s, of *Subject, v reflect.Value, prefix string) {
-	t := v.Type()
-	for i := range t.NumField() {
-		name := t.Field(i).Tag.Get("fact")
-		if name == "" || t.Field(i).Type.Kind() != reflect.Pointer || v.Field(i).IsNil() {
-			continue
+// link lays a neighbour's facts beside the subject's own. The facts of one that is
+// not there are unknown.
+func (s *Subject) link(n neighbour, field reflect.Value) error {
+	if field.IsNil() {
+		for i := range n.kind.Slots {
+			s.values = append(s.values, &Value{why: "there is no " + n.name, subject: s, column: n.kind.Slots[i].Column, at: s.At})
 		}
-		near := v.Field(i).Interface().(Described).Base()
-		s.near[prefix+name] = near
-		c.link(s, near, v.Field(i).Elem(), prefix+name+".")
+		return nil
 	}
-}
-
-// reach follows a slot's path to the value and its owner. A neighbour that is
-// not there gives an unknown value without an owner.
-func reach(v reflect.Value, slot Slot) (*Value, *Subject) {
-	for _, i := range slot.path {
-		if v.Field(i).IsNil() {
-			return &Value{why: "there is no " + slot.Name[:max(0, len(slot.Name)-len(slot.Column.Name)-1)]}, nil
-		}
-		v = v.Field(i).Elem()
+	other := field.Interface().(Described).Base()
+	if other.values == nil {
+		return fmt.Errorf("%s is not sealed before %s", n.name, s.ID)
 	}
-	owner := v.Addr().Interface().(Described).Base()
-	f := v.FieldByIndex(slot.Column.index)
-	return f.FieldByName("Value").Addr().Interface().(*Value), owner
+	s.values = append(s.values, other.values...)
+	s.near[n.name] = other
+	for name, further := range other.near {
+		s.near[n.name+"."+name] = further
+	}
+	return nil
 }

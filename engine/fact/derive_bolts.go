@@ -2,6 +2,7 @@ package fact
 
 import (
 	"math"
+	"path"
 	"slices"
 
 	"chainwale/engine/corrosion"
@@ -216,7 +217,7 @@ func (o *boltsOf) spacing() {
 // stands there, and how far it is from the far end, towards which it presses.
 func (o *boltsOf) hole(i int) *BoltHole {
 	g, h := o.group, o.holes[i]
-	name := g.Stay.ID + "/" + h.At.Pointer[len(o.plan.At.Pointer)+len("/holes/"):]
+	name := g.Stay.ID + "/" + path.Base(h.At.Pointer) // its number among the holes, in whichever file they stand
 	bh := &BoltHole{Subject: Subject{ID: name, Name: "a bolt hole of " + g.Fitting.Name, At: h.At}, Stay: g.Stay, Fitting: g.Fitting}
 	give(&bh.Hole, h.Diameter)
 	reckon(&bh.Share, values(&g.Count.Value, &g.Lean.Value, &o.pin), o.inPlane, func(r strength.BoltGroupResult) float64 { return r.Bolts[i].Size() })

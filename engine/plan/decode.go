@@ -16,24 +16,31 @@ import (
 // not given: the check has told of it.
 func decode(root *document.Node) *Plan {
 	p := &Plan{}
-	fill(reflect.ValueOf(p).Elem(), root, root.KeyAt)
+	decoder{root.At.File}.fill(reflect.ValueOf(p).Elem(), root, root.KeyAt)
 	return p
 }
 
-// fill decodes the value at a node, which is nil where nothing stands. at is the
-// place of the value's key, or of the nearest key above with the pointer at which
-// the value would stand.
-func fill(v reflect.Value, n *document.Node, at finding.Place) {
-	if n != nil && n.Empty() {
-		n = nil
+// decoder knows the plan's own file. What is missing would be written there, even
+// into a part that a template describes: what is read off one boat is not known of
+// her sisters.
+type decoder struct{ own string }
+
+// fill decodes the value at a node, which is nil where nothing stands. home is
+// where the value's key would stand in the plan's own file: the nearest key above
+// that is there, with the pointer at which the value would be.
+func (d decoder) fill(v reflect.Value, n *document.Node, home finding.Place) {
+	at, valueAt := home, home
+	if n != nil {
+		if at, valueAt = n.KeyAt, n.At; n.At.File == d.own {
+			home = at
+		}
+		if n.Empty() {
+			n, valueAt = nil, at
+		}
 	}
 	if v.Kind() == reflect.Slice {
-		fillList(v, n)
+		d.fillList(v, n, home)
 		return
-	}
-	valueAt := at
-	if n != nil {
-		valueAt = n.At
 	}
 	switch leaf := v.Addr().Interface().(type) {
 	case *Text:
@@ -47,25 +54,19 @@ func fill(v reflect.Value, n *document.Node, at finding.Place) {
 	case *Day:
 		*leaf = dayOf(n, valueAt)
 	default:
-		fillGroup(v, n, at)
+		if place := v.FieldByName("At"); place.IsValid() {
+			place.Set(reflect.ValueOf(at))
+		}
+		d.fillGroup(v, n, home)
 	}
 }
 
 // fillGroup decodes a mapping into a struct. What isn't a value of the file (its
 // name, its hash) is no struct and no list, and is left alone.
-func fillGroup(v reflect.Value, n *document.Node, at finding.Place) {
-	if place := v.FieldByName("At"); place.IsValid() {
-		place.Set(reflect.ValueOf(at))
-	}
+func (d decoder) fillGroup(v reflect.Value, n *document.Node, home finding.Place) {
 	for i := range v.NumField() {
-		key, ok := keyOf(v.Type().Field(i))
-		if !ok {
-			continue
-		}
-		if member := memberOf(n, key); member != nil {
-			fill(v.Field(i), member, member.KeyAt)
-		} else {
-			fill(v.Field(i), nil, document.Missing(at, key))
+		if key, ok := keyOf(v.Type().Field(i)); ok {
+			d.fill(v.Field(i), memberOf(n, key), document.Missing(home, key))
 		}
 	}
 }
@@ -77,13 +78,19 @@ func memberOf(n *document.Node, key string) *document.Node {
 	return n.Member(key)
 }
 
-func fillList(v reflect.Value, n *document.Node) {
+// fillList decodes a list. An entry with an id that the plan's own file lacks would
+// be a new one there, for which a JSON Pointer has a dash.
+func (d decoder) fillList(v reflect.Value, n *document.Node, home finding.Place) {
 	if n == nil || n.Kind != document.List {
 		return
 	}
 	v.Set(reflect.MakeSlice(v.Type(), len(n.Items), len(n.Items)))
 	for i, item := range n.Items {
-		fill(v.Index(i), item, item.KeyAt)
+		place := strconv.Itoa(i)
+		if item.Member("id") != nil {
+			place = "-"
+		}
+		d.fill(v.Index(i), item, document.Missing(home, place))
 	}
 }
 
