@@ -49,7 +49,7 @@ func (f *Facts) AllFittingIDs() []string {
 
 // Build makes the facts of a plan, as of a day. An error is a fault of ours.
 func Build(c *Catalogue, p *plan.Plan, on time.Time) (*Facts, error) {
-	b := &builder{plan: p, on: on, facts: &Facts{expanded: map[string][]string{}}}
+	b := &builder{plan: p, on: on, facts: &Facts{expanded: map[string][]string{}}, installed: map[string]plan.Day{}}
 	for i := range p.Stays {
 		b.stays(&p.Stays[i])
 	}
@@ -70,6 +70,8 @@ type builder struct {
 	plan  *plan.Plan
 	on    time.Time
 	facts *Facts
+	// installed says when each fitting was made.
+	installed map[string]plan.Day
 }
 
 // seal fixes all subjects, neighbours before those who read them.

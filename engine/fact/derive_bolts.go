@@ -74,7 +74,7 @@ func (o *boltsOf) places(pin *plan.Hole) {
 		o.group.Count.WouldStand(place)
 		return
 	}
-	o.group.Count.Give(float64(len(o.at)), place)
+	o.group.Count.Give(float64(len(o.at)), o.holes[0].At)
 }
 
 // oneBolt looks up at what load one bolt shears and breaks, and what it is made of.

@@ -19,6 +19,7 @@ func (b *builder) fittings(p *plan.Fitting) {
 		b.facts.Fittings = append(b.facts.Fittings, f)
 		ids = append(ids, f.ID)
 		b.facts.expanded[f.ID] = []string{f.ID}
+		b.installed[f.ID] = p.Installed
 		b.serve(p, f, side)
 	}
 	b.facts.expanded[p.ID.Value] = ids
@@ -87,7 +88,7 @@ func metal(m *MetalFacts, p plan.Metal, thickness *Number, welded bool) {
 	look(&m.Ultimate, "f_u", "MPa", p.Ultimate, func() (float64, error) { return row.Ultimate, nil }, row.Strength)
 	kindOfMetal(m, row, err)
 	m.Certified.Give(p.Certificate.Given, p.Certificate.At)
-	look(&m.Carbon, "C", "", p.Carbon, func() (float64, error) { return row.CarbonMax / 100, nil }, row.Carbon)
+	carbon(m, p, row, err)
 	pren(m, row, err)
 }
 
@@ -97,6 +98,19 @@ func metalRow(p plan.Metal, thickness *Number, welded bool) (table.Metal, error)
 		t = thickness.Float()
 	}
 	return table.MetalFor(p.Name.Value, t, welded)
+}
+
+// carbon is the most that the certificate or else the table lets the metal hold, in
+// per cent by mass, as the grades are told apart.
+func carbon(m *MetalFacts, p plan.Metal, row table.Metal, err error) {
+	if p.Carbon.Given {
+		m.Carbon.Give(p.Carbon.Value*100, p.Carbon.At)
+		m.Carbon.work = oneStep("C", "as certified", m.Carbon.number, "%", certificate)
+		return
+	}
+	m.Carbon.Derive(values(&m.Name.Value), func() (float64, error) { return row.CarbonMax, err }, func() []working.Step {
+		return oneStep("C", "most that "+row.Name+", "+row.Standard+", may hold", row.CarbonMax, "%", row.Carbon)()
+	})
 }
 
 // kindOfMetal says what the corrosion rules ask of a metal.
@@ -172,7 +186,7 @@ func (b *builder) looks(f *Fitting, p *plan.Fitting) {
 	last := p.Installed
 	for _, r := range b.plan.Records {
 		drawn := r.Did.Value == "drawn and looked at" || f.Hidden.No() && r.Did.Value == "looked at"
-		if !drawn || !r.On.Given || r.On.First.After(b.on) || !b.means(r.Fitting, p, f.ID) {
+		if !drawn || !r.On.Given || r.On.First.After(b.on) || tooEarly(r.On, p.Installed) || !b.means(r.Fitting, p, f.ID) {
 			continue
 		}
 		f.Seen = true

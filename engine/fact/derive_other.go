@@ -60,6 +60,12 @@ func family(c *Contact, p *plan.Contact) {
 	c.SameFamily.Give(a.Family == b.Family || a.Kind == b.Kind && a.Stainless(), p.At)
 }
 
+// tooEarly tells whether a day was over before the part can have been there. A part
+// of unknown age may have been there on any day.
+func tooEarly(on, installed plan.Day) bool {
+	return installed.Given && on.Last.Before(installed.First)
+}
+
 // records makes what somebody saw of each fitting that a record means.
 func (b *builder) records(p *plan.Record) {
 	for _, id := range b.facts.expanded[p.Fitting.Value] {
@@ -81,6 +87,8 @@ func (b *builder) records(p *plan.Record) {
 			giveYesNo(&r.LossAtHole, p.LossAtHole)
 			give(&r.Ovality, p.Ovality)
 			b.years(&r.Since, p.On)
+			r.InFuture.Give(p.On.First.After(b.on), p.On.At)
+			r.BeforePart.Give(tooEarly(p.On, b.installed[f.ID]), p.On.At)
 			b.facts.Records = append(b.facts.Records, r)
 		}
 	}

@@ -32,7 +32,7 @@ type MetalFacts struct {
 	Ultimate  Number `fact:"ultimate" unit:"MPa" means:"least ultimate strength of the metal" from:"metal/ultimate"`
 	Family    Word   `fact:"family" means:"family of alloys the metal belongs to"`
 	Brass     YesNo  `fact:"brass" means:"whether the metal holds enough zinc to lose it in sea water"`
-	Carbon    Number `fact:"carbon" unit:"" means:"the most carbon the metal may hold, as a share" from:"metal/carbon" tool:"mill certificate" where:"the metal's papers"`
+	Carbon    Number `fact:"carbon" unit:"" means:"the most carbon the metal may hold, in per cent by mass" from:"metal/carbon" tool:"mill certificate" where:"the metal's papers"`
 	Certified YesNo  `fact:"certified" means:"whether a certificate goes with the metal" from:"metal/certificate"`
 	PREN      Number `fact:"pren" unit:"" means:"pitting resistance number at the chemistry minimum (stainless only)"`
 	Titanium  YesNo  `fact:"titanium" means:"whether the metal is titanium"`
@@ -231,6 +231,8 @@ type Record struct {
 	Loss       Number   `fact:"loss" unit:"" means:"share of the thickness that pits and wear have taken" from:"loss" tool:"calipers" where:"at the deepest pit, against sound metal beside it"`
 	LossAtHole YesNo    `fact:"loss_at_hole" means:"whether the worst place lies at a hole or a bend" from:"loss_at_hole" tool:"the eye" where:"at the deepest pit"`
 	Ovality    Number   `fact:"ovality" unit:"" means:"how much longer than wide the pin hole has become" from:"ovality" tool:"calipers" where:"in the pin hole, along and across the load"`
+	InFuture   YesNo    `fact:"in_future" means:"whether the record is of a day later than the one judged on" from:"on"`
+	BeforePart YesNo    `fact:"before_part" means:"whether the record is of a day before the part was there" from:"on"`
 	Since      Number   `fact:"since" unit:"year" means:"years since that day" from:"on"`
 }
 

@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"strings"
 	"syscall"
 
 	"chainwale/engine/finding"
@@ -189,13 +190,13 @@ func unreadable(err error) *refusal {
 	var detail *fs.PathError
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		return &refusal{"there is no such file", "the name of a plan's file"}
+		return &refusal{"there is no such file", "the name of a file that is there"}
 	case errors.Is(err, fs.ErrPermission):
 		return &refusal{"the file may not be read", "a file that you are allowed to read"}
 	case errors.As(err, &detail):
 		err = detail.Err
 	}
-	return &refusal{"the file can't be read: " + err.Error(), "a file that can be read"}
+	return &refusal{"the file can't be read: " + strings.TrimPrefix(err.Error(), "EvalSymlinks: "), "a file that can be read"}
 }
 
 // shown is a name as a message repeats it, no longer than it should.

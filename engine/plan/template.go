@@ -1,9 +1,7 @@
 package plan
 
 import (
-	"errors"
 	"fmt"
-	"io/fs"
 	"path"
 	"path/filepath"
 	"strings"
@@ -21,7 +19,13 @@ const (
 	mostFiles = 8
 	// mostTogether is how many values they may hold together, as many as one file.
 	mostTogether = 20_000
+	// longestPath is how long a template's name may be. To look for one of a
+	// megabyte, folder by folder, would take for ever.
+	longestPath = 1000
 )
+
+// blanks are the characters of which alone the schema takes no text.
+const blanks = "\t\n\f\r "
 
 // paper is the key under which a certificate stands.
 const paper = "certificate"
@@ -50,6 +54,9 @@ type chain struct {
 	layers   []layer
 	problems []finding.Problem
 	values   int
+	// broken tells that a file of the chain could not be read, so that what the
+	// others lack may stand there.
+	broken bool
 }
 
 // start takes the plan itself.
@@ -64,15 +71,19 @@ func (c *chain) start(name string, src []byte) {
 // follow reads the templates, each the one that the last file names, until one
 // names none or is at fault.
 func (c *chain) follow() {
-	for len(c.problems) == 0 {
+	for !c.broken {
 		last := c.layers[len(c.layers)-1]
 		named := last.tree.Member("template")
-		if named == nil || named.Kind != document.Scalar || strings.TrimSpace(named.Text) == "" || named.Empty() {
+		if named == nil {
+			return
+		}
+		if named.Kind != document.Scalar || strings.Trim(named.Text, blanks) == "" || named.Empty() {
+			c.broken = true // the schema tells why
 			return
 		}
 		next, refused := c.next(last, named)
 		if refused != nil {
-			c.problems = append(c.problems, *refused.at(named.At))
+			c.fault(*refused.at(named.At))
 			return
 		}
 		c.add(next)
@@ -82,19 +93,24 @@ func (c *chain) follow() {
 // add reads a file's bytes as a tree.
 func (c *chain) add(p layer) {
 	tree, problems := document.Read(p.Name, p.src)
-	c.problems = append(c.problems, problems...)
-	if tree == nil {
+	if c.fault(problems...); tree == nil {
 		return
 	}
 	p.tree = tree
 	c.layers = append(c.layers, p)
 	if c.values += tree.Values(); c.values > mostTogether {
-		c.problems = append(c.problems, finding.Problem{
+		c.fault(finding.Problem{
 			At:       p.NamedAt,
 			Message:  fmt.Sprintf("with the template %s the plan holds more than %d values", shown(p.Name), mostTogether),
 			Expected: "a shorter plan or template",
 		})
 	}
+}
+
+// fault notes what keeps a file from being read.
+func (c *chain) fault(problems ...finding.Problem) {
+	c.problems = append(c.problems, problems...)
+	c.broken = c.broken || len(problems) > 0
 }
 
 // next reads the bytes of the template that a file names.
@@ -121,6 +137,8 @@ func (c *chain) next(from layer, named *document.Node) (layer, *refusal) {
 func noPath(text string) *refusal {
 	const form = "the way from this file's folder to the template, for example ../classes/sandling-33.yaml"
 	switch {
+	case len(text) > longestPath:
+		return &refusal{fmt.Sprintf("the template's name is longer than %d bytes", longestPath), form}
 	case strings.Contains(text, `\`):
 		return &refusal{"the template's name holds a backslash", form}
 	case path.IsAbs(text) || filepath.IsAbs(text) || filepath.VolumeName(text) != "":
@@ -137,11 +155,7 @@ func (c *chain) locate(p *layer) *refusal {
 		return c.files.outside()
 	}
 	if err != nil {
-		bad := unreadable(err)
-		if errors.Is(err, fs.ErrNotExist) {
-			bad.expected = "the way from this file's folder to the template"
-		}
-		return bad
+		return unreadable(err)
 	}
 	for _, before := range c.layers {
 		if before.real == real {
@@ -184,13 +198,12 @@ func (c *chain) plan() (*Plan, []finding.Problem, error) {
 	if err != nil {
 		return nil, nil, err
 	}
-	unread := len(c.problems) > 0
-	if unread || len(c.layers) > 1 {
+	if c.broken || len(c.layers) > 1 {
 		if err := c.checkLayers(s); err != nil {
 			return nil, nil, err
 		}
 	}
-	if unread {
+	if c.broken {
 		return nil, document.Sorted(c.problems), nil
 	}
 	return c.whole(s)
