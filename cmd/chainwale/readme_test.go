@@ -49,3 +49,20 @@ func checkShown(t *testing.T, command, shown, printed string) {
 		rest = after
 	}
 }
+
+// TestReadmeOrdinary holds the summary of the ordinary boats to the table that the
+// judgement's own test writes.
+func TestReadmeOrdinary(t *testing.T) {
+	readme, err := os.ReadFile("../../README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	table, err := os.ReadFile("../../testdata/ordinary/table.txt")
+	if err != nil {
+		t.Fatal(err)
+	}
+	summary, _, _ := strings.Cut(string(table), "\n\n")
+	if !strings.Contains(string(readme), summary) {
+		t.Errorf("the README does not show this summary:\n%s", summary)
+	}
+}
