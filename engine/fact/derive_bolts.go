@@ -50,13 +50,15 @@ func (b *builder) bolts(p *plan.Fitting, f *Fitting, s *Stay, pin *plan.Hole) {
 // places gathers the places of the bolts. A hole without a place is unknown and
 // so is the count.
 func (o *boltsOf) places(pin *plan.Hole) {
-	o.pin.at = o.group.At
-	if pin != nil && pin.Along.Given {
+	place := finding.Place{File: o.plan.At.File, Line: o.plan.At.Line, Column: o.plan.At.Column, Pointer: o.plan.At.Pointer + "/holes"}
+	o.pin.at = place
+	if pin != nil {
 		o.pin.at = pin.Along.At
+	}
+	if pin != nil && pin.Along.Given {
 		o.pin.set(pin.Along.Value)
 		o.pinned = strength.Vector{X: pin.Across.Value, Y: -pin.Along.Value}
 	}
-	place := finding.Place{File: o.plan.At.File, Line: o.plan.At.Line, Column: o.plan.At.Column, Pointer: o.plan.At.Pointer + "/holes"}
 	for i := range o.plan.Holes {
 		h := &o.plan.Holes[i]
 		if h.Role.Value != "bolt" {

@@ -186,7 +186,7 @@ func (b *builder) looks(f *Fitting, p *plan.Fitting) {
 	last := p.Installed
 	for _, r := range b.plan.Records {
 		drawn := r.Did.Value == "drawn and looked at" || f.Hidden.No() && r.Did.Value == "looked at"
-		if !drawn || !r.On.Given || r.On.First.After(b.on) || tooEarly(r.On, p.Installed) || !b.means(r.Fitting, p, f.ID) {
+		if !drawn || !r.On.Given || b.dated(r.On, p.Installed) != datedWell || !b.means(r.Fitting, p, f.ID) {
 			continue
 		}
 		f.Seen = true

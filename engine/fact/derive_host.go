@@ -25,7 +25,9 @@ func (o *boltsOf) host() {
 	give(&g.HostThickness, h.Thickness)
 	give(&g.Washer, o.plan.Mounting.Bolts.Washer)
 	from := values(&g.HostKind.Value, &g.HostThickness.Value, &g.BoltDiameter.Value, &g.Count.Value)
-	switch {
+	switch rot := h.Found.Value; {
+	case rot == "rotten" || rot == "soft":
+		o.rotten(rot)
 	case g.HostKind.Is("plywood"), g.HostKind.Is("timber"):
 		o.timber(from)
 	case g.HostKind.Is("laminate"):
@@ -47,6 +49,16 @@ func (o *boltsOf) host() {
 	if !edge.Known() {
 		g.HostEdge.lacks = nil // the reading is this fact's own
 		g.HostEdge.WouldStand(h.Edge.At)
+	}
+}
+
+// rotten leaves unknown what a host holds that was found soft or rotten: the
+// formulas are for sound stuff, whatever density and thickness the plan gives.
+func (o *boltsOf) rotten(found string) {
+	g, h := o.group, o.plan.Mounting.Host
+	for _, n := range []*Number{&g.Host, &g.PullThrough} {
+		n.WouldStand(h.Found.At)
+		n.Refuse("it was found " + found + ", and there is no strength to reckon with in what is " + found)
 	}
 }
 

@@ -66,6 +66,25 @@ func tooEarly(on, installed plan.Day) bool {
 	return installed.Given && on.Last.Before(installed.First)
 }
 
+// When a record was made, beside the day judged on and the day the part was fitted.
+const (
+	datedWell   = "in the part's time"
+	datedBefore = "before the part was there"
+	datedAfter  = "after the day judged on"
+)
+
+// dated tells whether a record can be of the part: neither of a day still to come
+// nor of one on which the part was not there.
+func (b *builder) dated(on, installed plan.Day) string {
+	switch {
+	case on.First.After(b.on):
+		return datedAfter
+	case tooEarly(on, installed):
+		return datedBefore
+	}
+	return datedWell
+}
+
 // records makes what somebody saw of each fitting that a record means.
 func (b *builder) records(p *plan.Record) {
 	for _, id := range b.facts.expanded[p.Fitting.Value] {
@@ -84,11 +103,13 @@ func (b *builder) records(p *plan.Record) {
 			giveWord(&r.Pits, p.Pits)
 			giveWord(&r.PinBent, p.PinBent)
 			give(&r.Loss, p.Loss)
+			if !p.Loss.Given && r.Pits.Is("none seen") {
+				r.Loss.Give(0, p.Pits.At) // whoever looked for pits saw none, and wrote down no wear
+			}
 			giveYesNo(&r.LossAtHole, p.LossAtHole)
 			give(&r.Ovality, p.Ovality)
 			b.years(&r.Since, p.On)
-			r.InFuture.Give(p.On.First.After(b.on), p.On.At)
-			r.BeforePart.Give(tooEarly(p.On, b.installed[f.ID]), p.On.At)
+			r.Dated.Give(b.dated(p.On, b.installed[f.ID]), p.On.At)
 			b.facts.Records = append(b.facts.Records, r)
 		}
 	}

@@ -51,14 +51,13 @@ var wireLifeSource = working.Source{Title: "riggers and a sailing paper: ten to 
 
 // wireLife says how long such a wire is commonly trusted.
 func (b *builder) wireLife(s *Stay) {
-	var waters, climate Word
-	giveWord(&waters, b.plan.Boat.Waters)
-	giveWord(&climate, b.plan.Boat.Climate)
-	lookUp(&s.Life, "life", "by waters and climate", "year", wireLifeSource, values(&waters.Value, &climate.Value), func() float64 {
+	giveWord(&s.Waters, b.plan.Boat.Waters)
+	giveWord(&s.Climate, b.plan.Boat.Climate)
+	lookUp(&s.Life, "life", "by waters and climate", "year", wireLifeSource, values(&s.Waters.Value, &s.Climate.Value), func() float64 {
 		switch {
-		case waters.Is("ocean") || climate.Is("tropical"):
+		case s.Waters.Is("ocean") || s.Climate.Is("tropical"):
 			return wireLifeOcean
-		case waters.Is("fresh"):
+		case s.Waters.Is("fresh"):
 			return wireLifeFresh
 		}
 		return wireLifeCoastal

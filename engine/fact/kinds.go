@@ -17,6 +17,8 @@ type Stay struct {
 	WorkingLoad  Number `fact:"working_load" unit:"N" means:"load at work, the break load over 2.5"`
 	Age          Number `fact:"age" unit:"year" means:"how many years ago the wire was fitted" from:"installed" tool:"the boat's papers" where:"bills, earlier surveys, photographs"`
 	Life         Number `fact:"life" unit:"year" means:"years such a wire is commonly trusted for: 10 on the ocean or in the tropics, 12 on the coast, 15 in fresh water"`
+	Waters       Word   `fact:"waters" means:"where the boat sails" from:"/boat/waters" words:"fresh,coastal,ocean" tool:"the owner" where:"the farthest she is to sail"`
+	Climate      Word   `fact:"climate" means:"the climate she lies in" from:"/boat/climate" words:"temperate,tropical" tool:"the owner" where:"the warmest place she is to lie in"`
 	Toggle       YesNo  `fact:"toggle" means:"whether a toggle at the lower end lets the wire swing" from:"toggle" tool:"the eye" where:"at the lower end"`
 
 	plan *plan.Stay
@@ -49,8 +51,8 @@ type Fitting struct {
 	Width       Number     `fact:"width" unit:"mm" means:"width of the plate at the pin hole" from:"outline/width" tool:"calipers" where:"across the plate at the pin hole"`
 	Hidden      YesNo      `fact:"hidden" means:"whether part of it stands where water gets and nobody looks: a deck slot, behind glass, under water" from:"exposure" tool:"the eye" where:"along the whole part, above and below deck"`
 	UnderWater  YesNo      `fact:"under_water" means:"whether it stands under water" from:"exposure" tool:"the eye" where:"along the whole part"`
-	Waters      Word       `fact:"waters" means:"where the boat sails" from:"/boat/waters" words:"fresh,coastal,ocean"`
-	Climate     Word       `fact:"climate" means:"the climate she lies in" from:"/boat/climate" words:"temperate,tropical"`
+	Waters      Word       `fact:"waters" means:"where the boat sails" from:"/boat/waters" words:"fresh,coastal,ocean" tool:"the owner" where:"the farthest she is to sail"`
+	Climate     Word       `fact:"climate" means:"the climate she lies in" from:"/boat/climate" words:"temperate,tropical" tool:"the owner" where:"the warmest place she is to lie in"`
 	Access      Word       `fact:"access" means:"how both faces are reached" from:"mounting/access" words:"open,panel,tools,cut" tool:"the eye" where:"on both faces of the part"`
 	Age         Number     `fact:"age" unit:"year" means:"how many years ago the part was made" from:"installed" tool:"the boat's papers" where:"bills, earlier surveys, the builder's records"`
 	Life        Number     `fact:"life" unit:"year" means:"years such a part is commonly trusted for: 10 hidden in the tropics, 25 in the open, 15 otherwise"`
@@ -231,8 +233,7 @@ type Record struct {
 	Loss       Number   `fact:"loss" unit:"" means:"share of the thickness that pits and wear have taken" from:"loss" tool:"calipers" where:"at the deepest pit, against sound metal beside it"`
 	LossAtHole YesNo    `fact:"loss_at_hole" means:"whether the worst place lies at a hole or a bend" from:"loss_at_hole" tool:"the eye" where:"at the deepest pit"`
 	Ovality    Number   `fact:"ovality" unit:"" means:"how much longer than wide the pin hole has become" from:"ovality" tool:"calipers" where:"in the pin hole, along and across the load"`
-	InFuture   YesNo    `fact:"in_future" means:"whether the record is of a day later than the one judged on" from:"on"`
-	BeforePart YesNo    `fact:"before_part" means:"whether the record is of a day before the part was there" from:"on"`
+	Dated      Word     `fact:"dated" means:"of which time the record is" from:"on" words:"in the part's time,before the part was there,after the day judged on"`
 	Since      Number   `fact:"since" unit:"year" means:"years since that day" from:"on"`
 }
 

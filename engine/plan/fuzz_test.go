@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"io"
 	"os"
 	"path/filepath"
 	"strings"
@@ -43,6 +44,41 @@ func FuzzLoad(f *testing.F) {
 		lines := 1 + strings.Count(string(src), "\n") + strings.Count(string(src), "\r")
 		for _, bad := range problems {
 			if bad.At.File != name || bad.At.Line < 1 || bad.At.Line > lines+1 || bad.At.Column < 1 || bad.Message == "" {
+				t.Errorf("%+v", bad)
+			}
+		}
+	})
+}
+
+// FuzzTemplate feeds three files that may build on each other. Whatever they say,
+// reading ends, what is read lies under the root, and the answer is a plan or
+// problems in one of the files.
+func FuzzTemplate(f *testing.F) {
+	own, of := []byte(boat), []byte(class)
+	f.Add(own, of, []byte("chainwale: 1\n"))
+	f.Add(own, []byte("template: other.json\n"+class), []byte(`{"boat": {"waters": "ocean"}, "stays": [{"id": "forestay", "pin": null}]}`))
+	f.Add(own, []byte("template: ../boats/sedge.yaml\n"), []byte{})
+	f.Add([]byte("template: ../../secret.yaml"), of, []byte{})
+	f.Add([]byte("template: ../classes/other.json\nstays: {}\n"), of, []byte(`{"template": "warbler.yaml"}`))
+	f.Add([]byte("template: ../classes/warbler.yaml\nstays: [{id: a}, {id: a}]\n"), []byte("stays: [{id: a, wire: {break_load: 3 kN}}]\n"), []byte{})
+	f.Fuzz(func(t *testing.T, own, of, other []byte) {
+		files := map[string]string{"root/boats/sedge.yaml": string(own), "root/classes/warbler.yaml": string(of), "root/classes/other.json": string(other)}
+		open := func(name string) (io.ReadCloser, error) {
+			if name != "root" && !strings.HasPrefix(name, "root/") {
+				t.Errorf("%s was opened", name)
+			}
+			return shelf(files)(name)
+		}
+		p, problems, err := Load("root/boats/sedge.yaml", Options{Open: open, Root: "root"})
+		if err != nil {
+			t.Fatalf("a fault of the program: %v", err)
+		}
+		if (p == nil) == (len(problems) == 0) {
+			t.Fatalf("plan %v beside problems %v", p, problems)
+		}
+		for _, bad := range problems {
+			src, known := files[bad.At.File]
+			if lines := 1 + strings.Count(src, "\n") + strings.Count(src, "\r"); !known || bad.At.Line < 1 || bad.At.Line > lines+1 || bad.At.Column < 1 || bad.Message == "" {
 				t.Errorf("%+v", bad)
 			}
 		}

@@ -46,14 +46,31 @@ func (p *Pack) Judge(subjects []*fact.Subject, o JudgeOptions) Judged {
 		}
 		f.facts = s.Row()
 		for _, r := range rules {
+			quick := r.glance(f, s)
+			if !o.All && (quick == holds || quick == doesNotApply) {
+				j.count(quick)
+				continue
+			}
 			v := r.judge(f, s)
 			j.count(v.outcome)
-			if o.All || v.outcome == fails || v.outcome == cannotTell {
-				r.explain(f, s, v, o.System, &j)
-			}
+			r.explain(f, s, v, o.System, &j)
 		}
 	}
 	return j
+}
+
+// glance is the outcome of one rule on one subject, for those that nobody hears of.
+// Whatever goes wrong on the way, the rule does not hold by it.
+func (r *Rule) glance(f *frame, s *fact.Subject) (o outcome) {
+	defer func() {
+		if recover() != nil {
+			o = cannotTell
+		}
+	}()
+	if s.Kind != r.Kind {
+		return cannotTell
+	}
+	return r.quick(f)
 }
 
 // judge judges one subject. Facts that were laid out for another catalogue would

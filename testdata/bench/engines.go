@@ -6,7 +6,7 @@ import (
 	"math"
 
 	facts "chainwale/engine/fact"
-	"chainwale/engine/finding"
+	"chainwale/engine/rule"
 
 	"cel.dev/cel-go/cel"
 	"cel.dev/cel-go/common/types"
@@ -88,10 +88,14 @@ func ours(rows []landing) (func() (int, error), error) {
 		return nil, err
 	}
 	slots, err := slotted(c.Kind("landing"), rows)
+	var evaluators []*rule.Evaluator
+	for _, r := range p.Rules {
+		evaluators = append(evaluators, r.Evaluator())
+	}
 	return func() (holds int, err error) {
 		for _, row := range slots {
-			for _, r := range p.Rules {
-				if r.Evaluate(row).Outcome == finding.Holds {
+			for _, e := range evaluators {
+				if e.Holds(row) {
 					holds++
 				}
 			}
