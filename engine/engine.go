@@ -76,6 +76,11 @@ func judge(ctx context.Context, packs []*rule.Pack, subjects []*fact.Subject, o 
 // gather puts what the packs made of the plan into the report, in their order.
 func gather(r *finding.Report, packs []*rule.Pack, judged []rule.Judged) {
 	var gaps []rule.Gap
+	found := 0
+	for _, j := range judged {
+		found += len(j.Findings)
+	}
+	r.Findings = slices.Grow(r.Findings, found)
 	for i, pack := range packs {
 		r.Findings = append(r.Findings, judged[i].Findings...)
 		count(&r.Counts, judged[i].Counts)

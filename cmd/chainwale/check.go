@@ -73,7 +73,7 @@ func (v checkVerb) refuse(s streams, r finding.Report) error {
 // print writes the report. A renderer writes line by line, and a system call for
 // each would take longer than the judging.
 func (v checkVerb) print(s streams, r finding.Report, system quantity.System) error {
-	out := bufio.NewWriterSize(s.out, 1<<16)
+	out := bufio.NewWriterSize(s.out, 1<<14)
 	if err := v.render(out, r, system); err != nil {
 		return err
 	}

@@ -206,3 +206,37 @@ func TestSister(t *testing.T) {
 		}
 	}
 }
+
+// A plate may stand far down in the plan while its holes stand early in the class's
+// file; they are the same holes, by the same numbers.
+func TestHolesOfTheClass(t *testing.T) {
+	t.Chdir(t.TempDir())
+	const class = `chainwale: 1
+stays: [{ id: forestay, role: forestay, side: centre, wire: { construction: 1x19, metal: 316, diameter: 6 mm } }]
+fittings:
+  - id: stem
+    kind: chainplate
+    side: centre
+    serves: [forestay]
+    holes:
+      - { role: pin, diameter: 12 mm, along: 20 mm }
+      - { role: bolt, diameter: 10 mm, along: 100 mm }
+      - { role: bolt, diameter: 10 mm, along: 150 mm }
+`
+	plan := "chainwale: 1\ntemplate: class.yaml\nboat: { name: Reed }\nfittings:\n"
+	for i := range 120 {
+		plan += fmt.Sprintf("  - { id: tang-%d, state: kept, kind: tang, side: centre }\n", i)
+	}
+	plan += "  - { id: stem, state: kept }\n"
+	for name, src := range map[string]string{"class.yaml": class, "plan.yaml": plan} {
+		if err := os.WriteFile(name, []byte(src), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	_, printed := reportOf(t, "--all", "plan.yaml")
+	for _, subject := range []string{`"bolt_hole:forestay/1"`, `"bolt_hole:forestay/2"`} {
+		if !bytes.Contains(printed, []byte(subject)) {
+			t.Errorf("no rule judged %s", subject)
+		}
+	}
+}

@@ -21,8 +21,7 @@ type boltsOf struct {
 	plan  *plan.Fitting
 	holes []*plan.Hole
 	at    []strength.GroupBolt
-	// pin is where the pin hole stands along the plate, unknown if it has no place.
-	pin    Value
+	// pinned is the pin hole, which has a place only if the group's PinAlong is known.
 	pinned strength.Vector
 }
 
@@ -51,12 +50,11 @@ func (b *builder) bolts(p *plan.Fitting, f *Fitting, s *Stay, pin *plan.Hole) {
 // so is the count.
 func (o *boltsOf) places(pin *plan.Hole) {
 	place := finding.Place{File: o.plan.At.File, Line: o.plan.At.Line, Column: o.plan.At.Column, Pointer: o.plan.At.Pointer + "/holes"}
-	o.pin.at = place
+	o.group.PinAlong.WouldStand(place)
 	if pin != nil {
-		o.pin.at = pin.Along.At
+		give(&o.group.PinAlong, pin.Along)
 	}
-	if pin != nil && pin.Along.Given {
-		o.pin.set(pin.Along.Value)
+	if o.group.PinAlong.Known() {
 		o.pinned = strength.Vector{X: pin.Across.Value, Y: -pin.Along.Value}
 	}
 	for i := range o.plan.Holes {
@@ -135,8 +133,8 @@ func (o *boltsOf) boltMetal(p plan.Bolts) {
 // the bolt that carries most, and which share pulls at the bolt that is pulled most.
 func (o *boltsOf) shares() {
 	g := o.group
-	reckon(&g.LargestShare, values(&g.Count.Value, &g.Lean.Value, &o.pin), o.inPlane, func(r strength.BoltGroupResult) float64 { return r.Largest })
-	reckon(&g.PullShare, values(&g.Count.Value, &g.LeanOut.Value, &g.Length.Value, &g.Fitting.Thickness.Value, &o.pin), o.outOfPlane,
+	reckon(&g.LargestShare, values(&g.Count.Value, &g.Lean.Value, &g.PinAlong.Value), o.inPlane, func(r strength.BoltGroupResult) float64 { return r.Largest })
+	reckon(&g.PullShare, values(&g.Count.Value, &g.LeanOut.Value, &g.Length.Value, &g.Fitting.Thickness.Value, &g.PinAlong.Value), o.outOfPlane,
 		func(r strength.BoltPullResult) float64 { return r.Largest })
 }
 
@@ -157,7 +155,7 @@ func (o *boltsOf) outOfPlane() (formula[strength.BoltPullResult], error) {
 	if stand := o.plan.Mounting.StandOff; stand.Given {
 		arm = stand.Value
 	}
-	return strength.BoltPull{Rows: o.rows(), Force: math.Cos(lean), Arm: arm, Normal: math.Sin(lean), NormalHeight: g.Length.Float() - o.pin.number}, nil
+	return strength.BoltPull{Rows: o.rows(), Force: math.Cos(lean), Arm: arm, Normal: math.Sin(lean), NormalHeight: g.Length.Float() - g.PinAlong.Float()}, nil
 }
 
 // rows counts the bolts at each height above the plate's far end.
@@ -222,7 +220,7 @@ func (o *boltsOf) hole(i int) *BoltHole {
 	name := g.Stay.ID + "/" + path.Base(h.At.Pointer) // its number among the holes, in whichever file they stand
 	bh := &BoltHole{Subject: Subject{ID: name, Name: "a bolt hole of " + g.Fitting.Name, At: h.At}, Stay: g.Stay, Fitting: g.Fitting}
 	give(&bh.Hole, h.Diameter)
-	reckon(&bh.Share, values(&g.Count.Value, &g.Lean.Value, &o.pin), o.inPlane, func(r strength.BoltGroupResult) float64 { return r.Bolts[i].Size() })
+	reckon(&bh.Share, values(&g.Count.Value, &g.Lean.Value, &g.PinAlong.Value), o.inPlane, func(r strength.BoltGroupResult) float64 { return r.Bolts[i].Size() })
 	m := &g.Fitting.Metal
 	reckon(&bh.Bearing, values(&bh.Hole.Value, &g.Fitting.Thickness.Value, &g.Fitting.Width.Value, &g.Length.Value, &g.BoltDiameter.Value, &g.Grade.Value, &m.Yield.Value, &m.Ultimate.Value, &m.Stainless.Value),
 		func() (formula[strength.BoltHoleResult], error) {

@@ -58,7 +58,7 @@ func (o *boltsOf) rotten(found string) {
 	g, h := o.group, o.plan.Mounting.Host
 	for _, n := range []*Number{&g.Host, &g.PullThrough} {
 		n.WouldStand(h.Found.At)
-		n.Refuse("it was found " + found + ", and there is no strength to reckon with in what is " + found)
+		n.Refuse("it was found " + found + " and has no strength to reckon with")
 	}
 }
 
@@ -157,7 +157,7 @@ func lever(s *Section, o *boltsOf) {
 		return
 	}
 	top := o.topBolt()
-	arithmetic(&s.Lever, "l", "top bolt - pin hole, along the plate", "mm", values(&o.group.Count.Value, &o.pin), func() float64 { return top.Along.Value - o.pin.number })
+	arithmetic(&s.Lever, "l", "top bolt - pin hole, along the plate", "mm", values(&o.group.Count.Value, &o.group.PinAlong.Value), func() float64 { return top.Along.Value - o.group.PinAlong.Float() })
 }
 
 // topBolt is the bolt hole nearest to the loaded end, nil if none has a place.

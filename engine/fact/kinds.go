@@ -121,6 +121,7 @@ type BoltGroup struct {
 	Count          Number `fact:"count" unit:"" means:"how many bolts hold the fitting" from:"holes" tool:"the eye" where:"on the plate: the places of all bolt holes"`
 	Lean           Number `fact:"lean" unit:"deg" means:"angle between wire and plate, in the plate's plane" from:"lean/in_plane" tool:"bevel gauge" where:"between the wire and the plate's centre line, seen square on the plate's face"`
 	LeanOut        Number `fact:"lean_out" unit:"deg" means:"angle between wire and plate, out of the plate's plane" from:"lean/out_of_plane" tool:"bevel gauge" where:"between the wire and the plate's face, seen along its edge"`
+	PinAlong       Number `fact:"pin_along" unit:"mm" means:"from the loaded end of the plate to the centre of the pin hole" from:"holes/along" tool:"calipers" where:"from the hole's edge to the plate's end, plus half the hole"`
 	Length         Number `fact:"length" unit:"mm" means:"length of the plate" from:"outline/length" tool:"rule" where:"from the loaded end to the other"`
 	Thread         Word   `fact:"thread" means:"thread of the bolts" from:"mounting/bolts/thread" tool:"thread gauge" where:"on a bolt's end"`
 	Grade          Word   `fact:"grade" means:"strength grade of the bolts" from:"mounting/bolts/grade" tool:"the eye" where:"marking on a bolt's head"`
@@ -138,7 +139,7 @@ type BoltGroup struct {
 	HostKind      Word   `fact:"host_kind" means:"what the bolts go through" from:"mounting/host/kind" words:"plywood,timber,laminate,cored,metal" tool:"the eye" where:"at a bolt hole or a cut edge of what it is bolted to"`
 	HostThickness Number `fact:"host_thickness" unit:"mm" means:"thickness of what the bolts go through" from:"mounting/host/thickness" tool:"a bent wire or depth gauge" where:"through a bolt hole"`
 	Washer        Number `fact:"washer" unit:"mm" means:"outer diameter of the washers under the nuts" from:"mounting/bolts/washer" tool:"calipers" where:"under a nut"`
-	Host          Number `fact:"host" unit:"N" means:"load that what the bolts go through holds: yield modes of timber, a third of what crushes laminate"`
+	Host          Number `fact:"host" unit:"N" means:"load at work that what the bolts go through holds (by the yield modes of timber, or a third of what crushes laminate)"`
 	HostEdge      Number `fact:"host_edge" unit:"" means:"distance from the bolts to the edge of what they go through, over their diameter" from:"mounting/host/edge" tool:"rule" where:"from the last bolt to the edge towards which it is pulled"`
 	PullThrough   Number `fact:"pull_through" unit:"N" means:"pull at which a bolt's washer or backing comes through the laminate"`
 	PullAtWork    Number `fact:"pull_at_work" unit:"N" means:"pull at the bolt which is pulled most, under the wire's load at work"`

@@ -53,7 +53,7 @@ func load(name string, src []byte, from *files) (*Plan, []finding.Problem, error
 
 // compiled is the plan's schema, made when the first plan is read.
 var compiled = sync.OnceValues(func() (*document.Schema, error) {
-	return document.Compile(schema.Plan())
+	return document.Prepare(schema.Plan())
 })
 
 // hash is "sha256:" over path, length and bytes of each file in the order of the

@@ -8,6 +8,7 @@ import (
 	"io"
 	"net/url"
 	"strings"
+	"sync"
 
 	"github.com/santhosh-tekuri/jsonschema/v5"
 
@@ -22,11 +23,26 @@ type Schema struct {
 	root     any
 	shape    *shape
 	compiled *jsonschema.Schema
+	// compile makes compiled, once and only where it is needed: see accepts.
+	compile func() error
 }
 
-// Compile reads a schema. It loads nothing from elsewhere. An error is a fault in
-// the schema, so it is ours and not the user's.
+// Compile reads a schema and compiles it. It loads nothing from elsewhere. An error
+// is a fault in the schema, so it is ours and not the user's.
 func Compile(src []byte) (*Schema, error) {
+	s, err := Prepare(src)
+	if err == nil {
+		err = s.compile()
+	}
+	if err != nil {
+		return nil, err
+	}
+	return s, nil
+}
+
+// Prepare reads a schema and compiles it only when a tree needs it, which a sound
+// one doesn't. It is for a schema that a test has compiled.
+func Prepare(src []byte) (*Schema, error) {
 	s := &Schema{}
 	decoder := json.NewDecoder(bytes.NewReader(src))
 	decoder.UseNumber()
@@ -37,14 +53,8 @@ func Compile(src []byte) (*Schema, error) {
 	if id == "" {
 		return nil, errors.New("schema: it has no $id")
 	}
-	compiler := newCompiler()
+	s.compile = sync.OnceValue(func() error { return s.compileAs(id, src) })
 	err := known(s.root, "")
-	if err == nil {
-		err = compiler.AddResource(id, bytes.NewReader(src))
-	}
-	if err == nil {
-		s.compiled, err = compiler.Compile(id)
-	}
 	if err == nil {
 		s.shape, err = (&shapes{root: s.root, made: map[string]*shape{}}).at("")
 	}
@@ -52,6 +62,18 @@ func Compile(src []byte) (*Schema, error) {
 		return nil, fmt.Errorf("schema: %w", err)
 	}
 	return s, nil
+}
+
+func (s *Schema) compileAs(id string, src []byte) error {
+	compiler := newCompiler()
+	err := compiler.AddResource(id, bytes.NewReader(src))
+	if err == nil {
+		s.compiled, err = compiler.Compile(id)
+	}
+	if err != nil {
+		return fmt.Errorf("schema: %w", err)
+	}
+	return nil
 }
 
 func newCompiler() *jsonschema.Compiler {
@@ -87,7 +109,14 @@ func (s *Schema) CheckPart(root *Node) ([]finding.Problem, error) {
 
 // check tells of every keyword that the tree breaks except those passed over.
 func (s *Schema) check(root *Node, passed map[string]bool) ([]finding.Problem, error) {
-	err := s.compiled.Validate(s.shape.value(root))
+	value := s.shape.value(root)
+	if s.accepts(s.root, root, value) {
+		return nil, nil
+	}
+	if err := s.compile(); err != nil {
+		return nil, err
+	}
+	err := s.compiled.Validate(value)
 	if err == nil {
 		return nil, nil
 	}
