@@ -62,9 +62,13 @@ func ordinaryPlates(t *testing.T) []plate {
 	return data.Plates
 }
 
-// plan writes the plate as a plan: open, dry, sound, five years old, drawn and
-// looked at two years ago, the wire two degrees out of its plane.
+// plan writes the plate as a plan: open, dry, sound, five years old or still to be
+// made, drawn and looked at two years ago, the wire two degrees out of its plane.
 func (p plate) plan(state string) string {
+	installed := ""
+	if state == "kept" {
+		installed = "    installed: 2021-11-25\n"
+	}
 	var holes strings.Builder
 	first := p.Plate.End + 45
 	pitch := 4 * p.Bolts.D
@@ -99,8 +103,7 @@ fittings:
       - { role: pin, diameter: %g mm, along: %g mm }
 %s    exposure: open
     welded: no
-    installed: 2021-11-25
-    mounting:
+%s    mounting:
       to: bulkhead
       through_deck: no
       glassed_in: no
@@ -112,7 +115,7 @@ fittings:
 records:
   - { id: look, fitting: plate, on: 2024-11-25, did: drawn and looked at, crack: none seen, leak: none seen, rust_weep: none seen, pits: none seen, ovality: 0 %%, pin_bent: none seen }
 `, p.ID, build, metal, size, p.Plate.Pin, p.Plate.Pin-0.02, p.Fork, p.Cheek, state,
-		p.Plate.Thickness, p.Plate.Width, length, p.Plate.EndRadius, p.Plate.Hole, p.Plate.End, holes.String(), p.Ply, p.Bolts.Thread, p.Bolts.Class)
+		p.Plate.Thickness, p.Plate.Width, length, p.Plate.EndRadius, p.Plate.Hole, p.Plate.End, holes.String(), installed, p.Ply, p.Bolts.Thread, p.Bolts.Class)
 }
 
 func check(t *testing.T, name, src string) finding.Report {

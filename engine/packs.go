@@ -19,6 +19,7 @@ import (
 // whoever still has a plan to read starts Prepare beside it and gains the time.
 func Prepare() {
 	_, _ = builtIn() // whoever asks for the packs is told of a fault
+	fact.Prepare()
 }
 
 // builtIn are the packs that come with the program, loaded once.
@@ -33,7 +34,7 @@ func loadBuiltIn() ([]*rule.Pack, error) {
 	}
 	var packs []*rule.Pack
 	for _, name := range rules.Packs() {
-		pack, problems := rule.Load(rules.FS, name, "rules/"+name, c, rule.LoadOptions{SkipSchema: true})
+		pack, problems := rule.Load(rules.FS, name, "rules/"+name, c, rule.LoadOptions{SkipSchema: true, SkipExamples: true})
 		if len(problems) > 0 {
 			p := problems[0]
 			return nil, fmt.Errorf("%s:%d:%d: %s", p.At.File, p.At.Line, p.At.Column, p.Message)

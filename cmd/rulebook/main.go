@@ -8,6 +8,7 @@ package main
 import (
 	"bytes"
 	"fmt"
+	"io"
 	"os"
 
 	"chainwale/engine/fact"
@@ -20,10 +21,7 @@ const bookFile = "rules/BOOK.md"
 func main() {
 	book, err := write()
 	if err == nil {
-		err = os.WriteFile(bookFile+".new", book, 0o644)
-	}
-	if err == nil {
-		err = os.Rename(bookFile+".new", bookFile)
+		err = save(book)
 	}
 	if err != nil {
 		fmt.Fprintln(os.Stderr, "rulebook:", err)
@@ -31,31 +29,80 @@ func main() {
 	}
 }
 
+// save puts the book in its place, whole or not at all.
+func save(book []byte) error {
+	if err := os.WriteFile(bookFile+".new", book, 0o644); err != nil {
+		return err
+	}
+	return os.Rename(bookFile+".new", bookFile)
+}
+
 // write makes the book.
 func write() ([]byte, error) {
-	c, err := fact.TheCatalogue()
+	packs, err := load()
 	if err != nil {
 		return nil, err
 	}
 	var b bytes.Buffer
 	fmt.Fprint(&b, preface)
-	for _, name := range rules.Packs() {
-		pack, problems := rule.Load(rules.FS, name, "rules/"+name, c, rule.LoadOptions{})
-		if len(problems) > 0 {
-			return nil, fmt.Errorf("%s:%d: %s", problems[0].At.File, problems[0].At.Line, problems[0].Message)
+	writeContents(&b, packs)
+	for _, p := range packs {
+		if err := writePack(&b, p); err != nil {
+			return nil, err
 		}
-		writePack(&b, pack)
 	}
 	return b.Bytes(), nil
 }
 
+// load reads the packs in the order in which they judge.
+func load() ([]*rule.Pack, error) {
+	c, err := fact.TheCatalogue()
+	if err != nil {
+		return nil, err
+	}
+	var packs []*rule.Pack
+	for _, name := range rules.Packs() {
+		pack, problems := rule.Load(rules.FS, name, "rules/"+name, c, rule.LoadOptions{})
+		if len(problems) > 0 {
+			p := problems[0]
+			return nil, fmt.Errorf("%s:%d:%d: %s", p.At.File, p.At.Line, p.At.Column, p.Message)
+		}
+		packs = append(packs, pack)
+	}
+	return packs, nil
+}
+
 const preface = `# Rule book
 
-Made from the packs in this folder by ` + "`go run ./cmd/rulebook`" + `; change the packs, not this file.
+Made from the packs in this folder by ` + "`go run ./cmd/rulebook`" + `. Change the packs, not this file.
 
-A rule holds only on a true comparison of known, finite numbers. Bands are tried from the worst down; the first
-that is not met gives the grade: stop (do not go on with what it holds up), mend (change the plan), watch (know
-it, and look again). How a limit is known: published, common practice, computed, memory, judgement.
+Each rule judges one kind of thing, such as a stay where it lands on a plate. Its limits are tried from the top of
+its table down, and the first that is not met gives the grade:
 
-It advises. A qualified rigger, surveyor, naval architect and local code decide.
+- **stop**: do not go on with what it holds up
+- **mend**: change the plan
+- **watch**: know it, and look again
+
+A rule holds only on a true comparison of known, finite numbers. What is not known never passes: it is a finding of
+the grade that stands under "if not known", and the report says what to measure. In the sentence of a rule, what
+stands in braces is filled in: ` + "`{have}`" + ` is what there is, ` + "`{need}`" + ` the limit.
+
+How far a source is known is said behind it: published, common practice, computed, memory, judgement. "After" a
+standard means that its text was not seen.
+
+This advises. A qualified rigger, surveyor, naval architect and local code decide.
 `
+
+// writeContents lists packs and rules with the worst that each can say.
+func writeContents(w io.Writer, packs []*rule.Pack) {
+	count := 0
+	for _, p := range packs {
+		count += len(p.Rules)
+	}
+	fmt.Fprintf(w, "\n## The %d rules at a glance\n\n| pack | rule | asks that | judges each | at worst |\n| --- | --- | --- | --- | --- |\n", count)
+	for _, p := range packs {
+		for _, r := range p.Rules {
+			fmt.Fprintf(w, "| %s | [`%s`](#%s) | %s | %s | %s |\n", p.ID, r.ID, r.ID, cell(r.Title), thing(r.Kind.Name), r.Bands[0].Else)
+		}
+	}
+}

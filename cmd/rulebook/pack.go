@@ -5,77 +5,64 @@ import (
 	"io"
 	"strings"
 
+	"chainwale/engine/fact"
 	"chainwale/engine/rule"
 )
 
-func writePack(w io.Writer, p *rule.Pack) {
-	fmt.Fprintf(w, "\n## %s\n\nPack `%s`, edition %s, by %s. %s\n", p.Title, p.ID, p.Edition, p.Author, p.Scope)
+// writePack writes a pack's page and its rules. A rule that its own examples don't
+// prove has no place in a book.
+func writePack(w io.Writer, p *rule.Pack) error {
+	fmt.Fprintf(w, "\n## Pack %s: %s\n\n%s\n\nAuthor: %s, edition %s.\n", p.ID, p.Title, p.Scope, p.Author, p.Edition)
 	if len(p.NotCovered) > 0 {
-		fmt.Fprintf(w, "\nIt does not judge %s.\n", strings.Join(p.NotCovered, "; "))
+		fmt.Fprint(w, "\nIt does not cover:\n\n")
+		for _, n := range p.NotCovered {
+			fmt.Fprintf(w, "- %s\n", n)
+		}
+	}
+	examples := map[string]int{}
+	for _, e := range p.Prove() {
+		if !e.Proven {
+			return fmt.Errorf("%s", e)
+		}
+		examples[e.Rule]++
 	}
 	for _, r := range p.Rules {
-		writeRule(w, r)
+		writeRule(w, r, examples[r.ID])
 	}
+	return nil
 }
 
-func writeRule(w io.Writer, r *rule.Rule) {
-	fmt.Fprintf(w, "\n### %s\n\n`%s` judges %s", r.Title, r.ID, r.Kind.Means)
+// writeRule writes one rule: what it says and why, its limits, what it reads, and
+// who stands behind it. The anchor is its id, so that titles may change.
+func writeRule(w io.Writer, r *rule.Rule, examples int) {
+	fmt.Fprintf(w, "\n<a id=\"%s\"></a>\n\n### %s\n\n", r.ID, r.Title)
+	fmt.Fprintf(w, "`%s` judges each %s: %s.", r.ID, thing(r.Kind.Name), r.Kind.Means)
 	if r.AppliesIf != "" {
-		fmt.Fprintf(w, ", where `%s`", oneLine(r.AppliesIf))
+		fmt.Fprintf(w, " It applies where `%s`.", r.AppliesIf)
 	}
-	fmt.Fprintf(w, ".\n\n%s\n\n> %s\n\n", strings.TrimSpace(r.Because), r.Says)
+	fmt.Fprintf(w, "\n\n> %s\n\n%s\n\n", r.Says, oneLine(r.Because))
 	writeBands(w, r)
 	writeFacts(w, r)
-	fmt.Fprintf(w, "Decides: %s.\n", strings.Join(r.Decides, ", then "))
-	for _, k := range r.Known {
-		fmt.Fprintf(w, "- %s", k)
-		if k.For != "" {
-			fmt.Fprintf(w, ": %s", k.For)
-		}
-		fmt.Fprintln(w)
-	}
+	writeSources(w, r)
+	fmt.Fprintf(w, "Decides: %s. Proven by %d examples in its file.\n", strings.Join(r.Decides, ", then "), examples)
 }
 
 // verbs say a band's comparison as a reader would.
-var verbs = map[rule.Verb]string{"at_least": "at least", "at_most": "at most", "above": "more than", "below": "less than", "true_that": "true that"}
+var verbs = map[rule.Verb]string{rule.AtLeast: "at least", rule.AtMost: "at most", rule.Above: "more than", rule.Below: "less than"}
 
+// writeBands writes the limits, the worst first, and what an unknown weighs. A
+// column that would stay empty is left out.
 func writeBands(w io.Writer, r *rule.Rule) {
-	fmt.Fprint(w, "| asked | else |\n| --- | --- |\n")
+	where, holdsUp := false, false
 	for _, b := range r.Bands {
-		asked := verbs[b.Verb] + " `" + oneLine(b.Limit) + "`"
-		if r.Have != "" && b.Verb != "true_that" {
-			asked = "`" + oneLine(r.Have) + "` " + asked
-		}
-		if b.AppliesIf != "" {
-			asked += ", where `" + oneLine(b.AppliesIf) + "`"
-		}
-		grade := string(b.Else)
-		if b.Else == "stop" {
-			grade += ", holds up " + r.HoldsUp
-		}
-		fmt.Fprintf(w, "| %s | %s |\n", asked, grade)
+		where = where || b.AppliesIf != ""
+		holdsUp = holdsUp || stops(b)
 	}
-	fmt.Fprintf(w, "| not known | %s |\n\n", r.IfUnknown)
-}
-
-// writeFacts lists what the rule reads, each with its unit and meaning.
-func writeFacts(w io.Writer, r *rule.Rule) {
-	for _, name := range r.Reads {
-		i, ok := r.Kind.SlotOf(name)
-		if !ok {
-			continue
-		}
-		slot := r.Kind.Slots[i]
-		unit := slot.Dimension.Unit()
-		if unit != "" {
-			unit = " (" + unit + ")"
-		}
-		fmt.Fprintf(w, "- `%s`%s: %s\n", name, unit, slot.Means)
+	t := table{w}
+	t.head("asked", some(where, "where"), "otherwise", some(holdsUp, "holds up"))
+	for _, b := range r.Bands {
+		t.row(asked(r, b), optional(where, code(b.AppliesIf)), column(string(b.Else)), optional(holdsUp, some(stops(b), r.HoldsUp)))
 	}
+	t.row(column("if not known"), optional(where, ""), column(string(r.IfUnknown)), optional(holdsUp, some(r.IfUnknown == "stop", r.HoldsUp)))
 	fmt.Fprintln(w)
-}
-
-// oneLine joins an expression over several lines and keeps it from breaking a table.
-func oneLine(text string) string {
-	return strings.ReplaceAll(strings.Join(strings.Fields(text), " "), "|", `\|`)
 }

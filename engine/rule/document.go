@@ -24,6 +24,9 @@ type document struct {
 	lines []string
 	// root is the mapping at the top.
 	root *yaml.Node
+	// proven tells that the examples of the rule were cut off unread, since a test
+	// has run them.
+	proven bool
 	// refused are values that nobody should read on: what they say is not what
 	// their author wrote, and that has been reported.
 	refused map[*yaml.Node]bool

@@ -96,7 +96,10 @@ func (f fields) id() text {
 // readDraft reads a rule's file.
 func readDraft(d *document, p *problems) draft {
 	f, _ := reader{d, p}.fields(d.root, "a rule", ruleKeys...)
-	f.need("id", "title", "on", "says", "because", "known", "decides", "examples")
+	f.need("id", "title", "on", "says", "because", "known", "decides")
+	if !d.proven {
+		f.need("examples")
+	}
 	r := draft{
 		doc: d, id: f.id(), title: f.text("title"), on: f.text("on"),
 		appliesIf: f.expression("applies_if"), have: f.expression("have"),

@@ -1,6 +1,7 @@
 package rule
 
 import (
+	"bytes"
 	"cmp"
 	"crypto/sha256"
 	"encoding/hex"
@@ -22,6 +23,9 @@ type LoadOptions struct {
 	// more time at start than all the rest. It is for the packs that come with the
 	// program; a test validates those. Every check of ours is made all the same.
 	SkipSchema bool
+	// SkipExamples leaves the examples of the rules unread, half of their text. It is
+	// for the same packs: a test has run their examples. Such a pack proves nothing.
+	SkipExamples bool
 }
 
 // headFile is the file that says what a pack is.
@@ -196,10 +200,15 @@ func (l *loader) rules(p *Pack, files []packFile) {
 // rule reads one rule, nil if its file can't be read at all.
 func (l *loader) rule(pack string, f packFile) *Rule {
 	faults := len(l.list)
-	d := readDocument(l.name(f.path), f.data, &l.problems)
+	data, cut := f.data, false
+	if l.options.SkipExamples {
+		data, cut = withoutExamples(data)
+	}
+	d := readDocument(l.name(f.path), data, &l.problems)
 	if d == nil {
 		return nil
 	}
+	d.proven = cut
 	draft := readDraft(d, &l.problems)
 	l.validate(d, "rule", faults)
 	return build(draft, pack, l.catalogue, &l.problems)
@@ -211,4 +220,18 @@ func (p *Pack) add(r *Rule) {
 	if r.Kind != nil {
 		p.byKind[r.Kind.Name] = append(p.byKind[r.Kind.Name], r)
 	}
+}
+
+// withoutExamples cuts a rule's text before its examples, where they come last.
+func withoutExamples(data []byte) (cut []byte, ok bool) {
+	before, after, found := bytes.Cut(data, []byte("\nexamples:\n"))
+	for _, line := range bytes.Split(after, []byte("\n")) {
+		if len(line) > 0 && line[0] != ' ' && line[0] != '#' {
+			return data, false // another key stands behind them
+		}
+	}
+	if !found {
+		return data, false
+	}
+	return append(before[:len(before):len(before)], '\n'), true
 }
