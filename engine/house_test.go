@@ -33,7 +33,7 @@ var rooms = map[string][]string{
 	"engine":                {"engine/plan", "engine/fact", "engine/rule", "engine/finding", "engine/quantity", "engine/near", "rules"},
 	"engine/published":      {"engine/strength", "engine/corrosion", "engine/table", "engine/quantity", "engine/working"},
 	"engine/reckon":         {"engine/strength", "engine/corrosion", "engine/table", "engine/quantity", "engine/working", "engine/near"},
-	"cmd/rulebook":          {"engine/fact", "engine/rule", "rules"},
+	"cmd/rulebook":          {"engine/fact", "engine/rule", "engine/finding", "rules"},
 	"cmd/chainwale":         {"*"},
 	"testdata/outside":      {"testdata/outside/tool"},
 	"testdata/outside/tool": {},

@@ -61,7 +61,7 @@ func packsFor(c *fact.Catalogue, p *plan.Plan, o Options) ([]*rule.Pack, []findi
 			l.problems = append(l.problems, finding.Problem{At: named.At, Message: "the pack " + named.Value + " lies outside the plan's folder", Expected: "a folder beside the plan"})
 			continue
 		}
-		l.load(filepath.Join(filepath.Dir(p.File), filepath.FromSlash(named.Value)))
+		l.load(filepath.Join(filepath.Dir(named.At.File), filepath.FromSlash(named.Value)))
 	}
 	for _, dir := range o.Packs {
 		l.load(dir)

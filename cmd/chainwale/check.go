@@ -99,10 +99,19 @@ func (a planArgs) load(s streams) (*plan.Plan, time.Time, []finding.Problem, err
 	if err != nil {
 		return nil, on, nil, err
 	}
+	if len(problems) == 0 && len(p.Stays)+len(p.Fittings)+len(p.Contacts)+len(p.Records) == 0 {
+		problems = nothingToJudge(a.Plan)
+	}
 	if len(problems) > 0 {
 		return nil, on, problems, nil
 	}
 	return p, on, nil, nil
+}
+
+// nothingToJudge is the problem of a plan that names no part: judged, it would look
+// as clean as a sound boat.
+func nothingToJudge(file string) []finding.Problem {
+	return []finding.Problem{{At: finding.Place{File: file, Line: 1, Column: 1}, Message: "the plan names no stay and no fitting, so there is nothing to judge", Expected: "stays and fittings; chainwale new writes a plan to start from"}}
 }
 
 // day reads --on; today where nothing is given.

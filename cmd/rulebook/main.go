@@ -95,14 +95,12 @@ This advises. A qualified rigger, surveyor, naval architect and local code decid
 
 // writeContents lists packs and rules with the worst that each can say.
 func writeContents(w io.Writer, packs []*rule.Pack) {
-	count := 0
-	for _, p := range packs {
-		count += len(p.Rules)
-	}
-	fmt.Fprintf(w, "\n## The %d rules at a glance\n\n| pack | rule | asks that | judges each | at worst |\n| --- | --- | --- | --- | --- |\n", count)
+	t := table{head: []string{"pack", "rule", "holds if", "judges each", "at worst"}}
 	for _, p := range packs {
 		for _, r := range p.Rules {
-			fmt.Fprintf(w, "| %s | [`%s`](#%s) | %s | %s | %s |\n", p.ID, r.ID, r.ID, cell(r.Title), thing(r.Kind.Name), r.Bands[0].Else)
+			t.row(p.ID, fmt.Sprintf("[`%s`](#%s)", r.ID, r.ID), r.Title, thing(r.Kind.Name), string(r.Bands[0].Else))
 		}
 	}
+	fmt.Fprintf(w, "\n## The %d rules at a glance\n\n", len(t.rows))
+	t.write(w)
 }
