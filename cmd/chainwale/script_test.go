@@ -19,6 +19,9 @@ func TestMain(m *testing.M) {
 // TestScripts runs sessions as a user could type them; each file of
 // testdata/script says what it shows.
 func TestScripts(t *testing.T) {
+	if testing.Short() {
+		t.Skip("whole programs; what they call is tested in one piece besides")
+	}
 	root, err := os.Getwd()
 	if err != nil {
 		t.Fatal(err)

@@ -2,6 +2,7 @@ package fact
 
 import (
 	"fmt"
+	"sync"
 
 	"chainwale/engine/finding"
 	"chainwale/engine/plan"
@@ -176,7 +177,7 @@ func oneSystem(l *Landing) {
 		l.OneSystem.Refuse(err.Error())
 		return
 	}
-	all, err := table.ClevisPins()
+	all, err := clevisPins()
 	if err != nil {
 		l.OneSystem.Refuse(err.Error())
 		return
@@ -188,6 +189,9 @@ func oneSystem(l *Landing) {
 	}
 	l.OneSystem.Give(one || !other, l.Hole.at)
 }
+
+// clevisPins are all rows of the table, copied once for all landings.
+var clevisPins = sync.OnceValues(table.ClevisPins)
 
 func fitsClosely(p table.ClevisPinRow, hole float64) bool {
 	return hole > p.Nominal && hole-p.Nominal <= closeFit

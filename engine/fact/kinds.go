@@ -29,7 +29,7 @@ func (*Stay) Describe() (string, string) { return "stay", "one wire of the stand
 
 // MetalFacts are what rules may read of a part's metal.
 type MetalFacts struct {
-	Name      Word   `fact:"name" means:"the metal as the plan names it" from:"metal/name" tool:"mill certificate or an alloy analyser" where:"on bare metal of the part"`
+	Name      Word   `fact:"name" means:"name of the metal" from:"metal/name" tool:"mill certificate or an alloy analyser" where:"on bare metal of the part"`
 	Yield     Number `fact:"yield" unit:"MPa" means:"least yield strength of the metal" from:"metal/yield"`
 	Ultimate  Number `fact:"ultimate" unit:"MPa" means:"least ultimate strength of the metal" from:"metal/ultimate"`
 	Family    Word   `fact:"family" means:"family of alloys the metal belongs to"`
@@ -49,7 +49,7 @@ type Fitting struct {
 	Metal       MetalFacts `fact:"metal"`
 	Thickness   Number     `fact:"thickness" unit:"mm" means:"thickness of the plate" from:"thickness" tool:"calipers" where:"beside the pin hole, clear of wear and polish"`
 	Width       Number     `fact:"width" unit:"mm" means:"width of the plate at the pin hole" from:"outline/width" tool:"calipers" where:"across the plate at the pin hole"`
-	Hidden      YesNo      `fact:"hidden" means:"whether part of it stands where water gets and nobody looks: a deck slot, behind glass, under water" from:"exposure" tool:"the eye" where:"along the whole part, above and below deck"`
+	Hidden      YesNo      `fact:"hidden" means:"whether part of it stands where water gets and nobody looks (a deck slot, behind glass, under water)" from:"exposure" tool:"the eye" where:"along the whole part, above and below deck"`
 	UnderWater  YesNo      `fact:"under_water" means:"whether it stands under water" from:"exposure" tool:"the eye" where:"along the whole part"`
 	Waters      Word       `fact:"waters" means:"where the boat sails" from:"/boat/waters" words:"fresh,coastal,ocean" tool:"the owner" where:"the farthest she is to sail"`
 	Climate     Word       `fact:"climate" means:"the climate she lies in" from:"/boat/climate" words:"temperate,tropical" tool:"the owner" where:"the warmest place she is to lie in"`
@@ -57,7 +57,7 @@ type Fitting struct {
 	Age         Number     `fact:"age" unit:"year" means:"how many years ago the part was made" from:"installed" tool:"the boat's papers" where:"bills, earlier surveys, the builder's records"`
 	Life        Number     `fact:"life" unit:"year" means:"years such a part is commonly trusted for: 10 hidden in the tropics, 25 in the open, 15 otherwise"`
 	AgeKnown    YesNo      `fact:"age_known" means:"whether the plan says when the part was made" from:"installed"`
-	Welded      YesNo      `fact:"welded" means:"whether something is welded to it, or it is welded together" from:"welded" tool:"the eye" where:"along all edges and at every joint of the part"`
+	Welded      YesNo      `fact:"welded" means:"whether something is welded to it or it is welded together" from:"welded" tool:"the eye" where:"along all edges and at every joint of the part"`
 	Stays       Number     `fact:"stays" unit:"" means:"how many stays it serves" from:"serves"`
 	BearsAll    Number     `fact:"bears_all" unit:"" means:"strength of its bolts and of its section at the bolts over the sum of its stays, one at its break load and the others at work"`
 	SinceLook   Number     `fact:"since_look" unit:"year" means:"how many years ago it was last drawn and looked at, or made" from:"/records" tool:"the eye, with a glass" where:"on the part when it is drawn"`
@@ -80,7 +80,7 @@ type Landing struct {
 	End         Number `fact:"end" unit:"mm" means:"from the centre of the pin hole to the loaded end of the plate" from:"holes/along" tool:"calipers" where:"from the hole's edge to the plate's end, plus half the hole"`
 	Across      Number `fact:"across" unit:"mm" means:"how far the pin hole stands off the plate's centre line" from:"holes/across"`
 	PinNominal  Number `fact:"pin_nominal" unit:"mm" means:"nominal diameter of the pin" from:"pin/diameter" tool:"calipers" where:"on the pin, at the plate"`
-	PinDiameter Number `fact:"pin_diameter" unit:"mm" means:"diameter of the pin: as measured, or else nominal" from:"pin/diameter" tool:"calipers" where:"on the pin, at the plate"`
+	PinDiameter Number `fact:"pin_diameter" unit:"mm" means:"diameter of the pin (as measured, or else nominal)" from:"pin/diameter" tool:"calipers" where:"on the pin, at the plate"`
 	PinMeasured Number `fact:"pin_measured" unit:"mm" means:"diameter of the pin as measured" from:"pin/measured" tool:"calipers" where:"on the pin, at the plate"`
 	PinMetal    Word   `fact:"pin_metal" means:"metal of the pin" from:"pin/metal" tool:"marking or mill certificate" where:"on the pin's head"`
 	PinYield    Number `fact:"pin_yield" unit:"MPa" means:"least yield strength of the pin's metal" from:"pin/yield" tool:"marking or mill certificate" where:"on the pin's head"`
@@ -88,8 +88,8 @@ type Landing struct {
 	ForkOpening Number `fact:"fork_opening" unit:"mm" means:"clear width between the fork's cheeks" from:"fork/opening" tool:"calipers" where:"between the cheeks, at the pin"`
 	ForkCheek   Number `fact:"fork_cheek" unit:"mm" means:"thickness of one cheek of the fork" from:"fork/cheek" tool:"calipers" where:"on one cheek, at the pin"`
 
-	LeanIn    Number `fact:"lean_in" unit:"deg" means:"angle between wire and plate, in the plate's plane, whichever way" from:"lean/in_plane" tool:"bevel gauge" where:"between the wire and the plate's centre line, seen square on the plate's face"`
-	LeanOut   Number `fact:"lean_out" unit:"deg" means:"angle between wire and plate, out of the plate's plane, whichever way" from:"lean/out_of_plane" tool:"bevel gauge" where:"between the wire and the plate's face, seen along its edge"`
+	LeanIn    Number `fact:"lean_in" unit:"deg" means:"angle in the plate's plane between wire and plate" from:"lean/in_plane" tool:"bevel gauge" where:"between the wire and the plate's centre line, seen square on the plate's face"`
+	LeanOut   Number `fact:"lean_out" unit:"deg" means:"angle out of the plate's plane between wire and plate" from:"lean/out_of_plane" tool:"bevel gauge" where:"between the wire and the plate's face, seen along its edge"`
 	OneSystem YesNo  `fact:"one_system" means:"whether pin and hole are both of inch sizes, or both of metric ones"`
 
 	PinPlastic          Number `fact:"pin_plastic" unit:"N mm" means:"moment at which the pin takes a set across its whole section"`
@@ -119,8 +119,8 @@ type BoltGroup struct {
 	Fitting *Fitting `fact:"fitting"`
 
 	Count          Number `fact:"count" unit:"" means:"how many bolts hold the fitting" from:"holes" tool:"the eye" where:"on the plate: the places of all bolt holes"`
-	Lean           Number `fact:"lean" unit:"deg" means:"angle between wire and plate, in the plate's plane" from:"lean/in_plane" tool:"bevel gauge" where:"between the wire and the plate's centre line, seen square on the plate's face"`
-	LeanOut        Number `fact:"lean_out" unit:"deg" means:"angle between wire and plate, out of the plate's plane" from:"lean/out_of_plane" tool:"bevel gauge" where:"between the wire and the plate's face, seen along its edge"`
+	Lean           Number `fact:"lean" unit:"deg" means:"angle in the plate's plane between wire and plate" from:"lean/in_plane" tool:"bevel gauge" where:"between the wire and the plate's centre line, seen square on the plate's face"`
+	LeanOut        Number `fact:"lean_out" unit:"deg" means:"angle out of the plate's plane between wire and plate" from:"lean/out_of_plane" tool:"bevel gauge" where:"between the wire and the plate's face, seen along its edge"`
 	PinAlong       Number `fact:"pin_along" unit:"mm" means:"from the loaded end of the plate to the centre of the pin hole" from:"holes/along" tool:"calipers" where:"from the hole's edge to the plate's end, plus half the hole"`
 	Length         Number `fact:"length" unit:"mm" means:"length of the plate" from:"outline/length" tool:"rule" where:"from the loaded end to the other"`
 	Thread         Word   `fact:"thread" means:"thread of the bolts" from:"mounting/bolts/thread" tool:"thread gauge" where:"on a bolt's end"`
@@ -192,7 +192,7 @@ type Mounting struct {
 
 	ThroughDeck     YesNo  `fact:"through_deck" means:"whether the plate comes up through a slot in the deck" from:"mounting/through_deck" tool:"the eye" where:"where the plate meets the deck"`
 	HostKind        Word   `fact:"host_kind" means:"what the bolts go through" from:"mounting/host/kind" words:"plywood,timber,laminate,cored,metal" tool:"the eye" where:"at a bolt hole or a cut edge of what it is bolted to"`
-	Found           Word   `fact:"found" means:"how what the bolts go through was found" from:"mounting/host/found" words:"sound,damp,soft,rotten,not looked at" tool:"spike, hammer and moisture meter" where:"round each bolt and under the deck slot"`
+	Found           Word   `fact:"found" means:"whether what the bolts go through was found sound, damp, soft or rotten" from:"mounting/host/found" words:"sound,damp,soft,rotten,not looked at" tool:"spike, hammer and moisture meter" where:"round each bolt and under the deck slot"`
 	SolidUnderBolts YesNo  `fact:"solid_under_bolts" means:"whether core was taken out under the bolts and solid stuff put in" from:"mounting/host/solid_under_bolts" tool:"the eye" where:"in a bolt hole"`
 	Backing         YesNo  `fact:"backing" means:"whether a metal plate stands under the nuts" from:"mounting/backing_plate" tool:"the eye" where:"on the far side of the bolts"`
 	SlotGap         Number `fact:"slot_gap" unit:"mm" means:"room between plate and deck at the narrowest" from:"mounting/slot/gap" tool:"feeler gauge or drill shanks" where:"all round the plate in its slot"`

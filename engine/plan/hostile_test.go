@@ -115,6 +115,9 @@ func hostile() map[string]struct{ src, want string } {
 // Whatever stands in a file, it is answered soon, with little memory and with a
 // place, be it a plan or a plan's template.
 func TestHostileFiles(t *testing.T) {
+	if testing.Short() {
+		t.Skip("files of a megabyte")
+	}
 	for name, c := range hostile() {
 		t.Run(name, func(t *testing.T) {
 			files := map[string]string{"p.yaml": c.src, "q.yaml": "chainwale: 1\ntemplate: p.yaml\nboat: { name: x }\n"}

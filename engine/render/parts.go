@@ -12,7 +12,7 @@ import (
 // findings at the same places (a plate to port and its twin to starboard) are one.
 type part struct {
 	names    []string
-	findings []finding.Finding
+	findings []*finding.Finding
 }
 
 // heading names the part; of twins it names both and says whose words follow.
@@ -28,13 +28,16 @@ func (p part) heading() string {
 // parts come in the order of their worst finding.
 func byPart(findings []finding.Finding) []part {
 	var parts []part
-	for _, f := range findings {
-		i := slices.IndexFunc(parts, func(p part) bool { return p.names[0] == f.Part })
-		if i < 0 {
+	number := map[string]int{}
+	for i := range findings {
+		f := &findings[i]
+		n, known := number[f.Part]
+		if !known {
+			n = len(parts)
+			number[f.Part] = n
 			parts = append(parts, part{names: []string{f.Part}})
-			i = len(parts) - 1
 		}
-		parts[i].findings = append(parts[i].findings, f)
+		parts[n].findings = append(parts[n].findings, f)
 	}
 	return joinTwins(parts)
 }
@@ -54,7 +57,7 @@ func joinTwins(parts []part) []part {
 
 // alike tells whether two findings say the same of two parts that the plan
 // describes in one place.
-func alike(f, g finding.Finding) bool {
+func alike(f, g *finding.Finding) bool {
 	return f.Rule == g.Rule && f.Pack == g.Pack && f.At == g.At && f.Outcome == g.Outcome && f.Grade == g.Grade && sameAmount(f.Have, g.Have) && sameAmount(f.Need, g.Need)
 }
 

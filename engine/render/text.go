@@ -5,6 +5,7 @@ import (
 	"io"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"chainwale/engine/finding"
 	"chainwale/engine/quantity"
@@ -107,7 +108,7 @@ func (t *text) findings(r finding.Report) {
 	}
 	for _, p := range parts {
 		t.line("%s", p.heading())
-		var open []finding.Finding
+		var open []*finding.Finding
 		for _, f := range p.findings {
 			if f.Outcome == finding.CannotTell && settled(f, r.Measure) {
 				open = append(open, f)
@@ -121,13 +122,13 @@ func (t *text) findings(r finding.Report) {
 }
 
 // settled tells whether a reading of the list would settle what a rule can't tell.
-func settled(f finding.Finding, list []finding.Measure) bool {
+func settled(f *finding.Finding, list []finding.Measure) bool {
 	return len(f.Unknown) > 0 && slices.ContainsFunc(list, func(m finding.Measure) bool { return slices.Contains(m.Settles, f.Rule) })
 }
 
 // open writes in one line what can't be told of a part until somebody measures:
 // the list below says what.
-func (t *text) open(findings []finding.Finding) {
+func (t *text) open(findings []*finding.Finding) {
 	if len(findings) == 0 {
 		return
 	}
@@ -142,7 +143,7 @@ func (t *text) open(findings []finding.Finding) {
 
 // finding writes one finding: the grade and the sentence, then what was had and
 // needed, where it stands, why it matters and who decides.
-func (t *text) finding(f finding.Finding) {
+func (t *text) finding(f *finding.Finding) {
 	head := strings.ToUpper(label(f))
 	if f.HoldsUp != "" && f.Grade == finding.Stop {
 		head += ", holds up " + f.HoldsUp
@@ -166,7 +167,7 @@ func (t *text) finding(f finding.Finding) {
 }
 
 // label is the grade, or the outcome of a finding that has none.
-func label(f finding.Finding) string {
+func label(f *finding.Finding) string {
 	if f.Grade.Known() {
 		return string(f.Grade)
 	}
@@ -174,7 +175,7 @@ func label(f finding.Finding) string {
 }
 
 // haveNeed says what there is and what the limit asks for.
-func (t *text) haveNeed(f finding.Finding) string {
+func (t *text) haveNeed(f *finding.Finding) string {
 	have := "have " + t.amount(*f.Have)
 	if f.Need == nil {
 		return have
@@ -245,22 +246,26 @@ func count(n int, one, many string) string {
 // (a longer word has a line of its own).
 func wrap(paragraph string, columns int) []string {
 	var lines []string
-	line, length := "", 0
-	for _, word := range strings.Fields(paragraph) {
-		n := len([]rune(word))
+	var line strings.Builder
+	length := 0
+	for word := range strings.FieldsSeq(paragraph) {
+		n := utf8.RuneCountInString(word)
 		if length > 0 && length+1+n > columns {
-			lines = append(lines, line)
-			line, length = "", 0
+			lines = append(lines, line.String())
+			line.Reset()
+			length = 0
 		}
 		if length > 0 {
-			line += " "
+			line.WriteByte(' ')
 			length++
+		} else {
+			line.Grow(columns)
 		}
-		line += word
+		line.WriteString(word)
 		length += n
 	}
 	if length > 0 {
-		lines = append(lines, line)
+		lines = append(lines, line.String())
 	}
 	return lines
 }

@@ -60,7 +60,7 @@ func TestReaderAndSchemaRefuseTheSame(t *testing.T) {
 			bad++
 		}
 	})
-	if good < 5 || bad < 20 {
+	if !testing.Short() && (good < 5 || bad < 20) {
 		t.Errorf("%d good, %d bad: too few to mean anything", good, bad)
 	}
 }

@@ -48,17 +48,23 @@ func (in *inputs) must(ok bool, format string, args ...any) {
 
 // positive asks for a finite number above zero.
 func (in *inputs) positive(what string, v float64, unit string) {
-	in.must(v >= least && v <= most, "%s must be above 0 %s, not %g", what, unit, v)
+	if !(v >= least && v <= most) {
+		in.refuse("%s must be above 0 %s, not %g", what, unit, v)
+	}
 }
 
 // notNegative asks for a finite number, zero or above.
 func (in *inputs) notNegative(what string, v float64, unit string) {
-	in.must(v >= 0 && v <= most, "%s can't be %g %s: it must be 0 or more", what, v, unit)
+	if !(v >= 0 && v <= most) {
+		in.refuse("%s can't be %g %s: it must be 0 or more", what, v, unit)
+	}
 }
 
 // finite asks for a finite number of either sign.
 func (in *inputs) finite(what string, v float64, unit string) {
-	in.must(math.Abs(v) <= most*1e6, "%s can't be %g %s", what, v, unit)
+	if !(math.Abs(v) <= most*1e6) {
+		in.refuse("%s can't be %g %s", what, v, unit)
+	}
 }
 
 // metal asks for a yield and an ultimate strength that belong together.

@@ -195,16 +195,16 @@ func MetalFor(name string, thickness float64, welded bool) (Metal, error) {
 			return Metal{}, err
 		}
 	}
-	var fit []Metal
+	var weakest *Metal
 	for _, i := range candidates {
-		if t.rows[i].covers(thickness) {
-			fit = append(fit, t.rows[i])
+		if m := &t.rows[i]; m.covers(thickness) && (weakest == nil || m.weaker(weakest)) {
+			weakest = m
 		}
 	}
-	if len(fit) == 0 {
+	if weakest == nil {
 		return Metal{}, fmt.Errorf("no row for %s holds at %g mm thickness: %s", name, thickness, t.ranges(candidates))
 	}
-	return weakest(fit), nil
+	return *weakest, nil
 }
 
 // besideWeld replaces each candidate by the rows that count beside a weld.
@@ -246,10 +246,8 @@ func (t *metalTable) ranges(candidates []int) string {
 	return strings.Join(parts, ", ")
 }
 
-// weakest is the candidate of the lowest ultimate strength, and of the lowest
-// yield among equals.
-func weakest(candidates []Metal) Metal {
-	return slices.MinFunc(candidates, func(a, b Metal) int {
-		return cmp.Or(cmp.Compare(a.Ultimate, b.Ultimate), cmp.Compare(a.Yield, b.Yield))
-	})
+// weaker tells whether the metal has a lower ultimate strength than another, or
+// among equals a lower yield.
+func (m *Metal) weaker(than *Metal) bool {
+	return cmp.Or(cmp.Compare(m.Ultimate, than.Ultimate), cmp.Compare(m.Yield, than.Yield)) < 0
 }

@@ -177,7 +177,8 @@ func (y *yamlReader) list(n *Node, from *yaml.Node, depth int) {
 
 func (y *yamlReader) mapping(n *Node, from *yaml.Node, depth int) {
 	n.Kind = Mapping
-	seen := map[string]finding.Place{}
+	n.Members = make([]*Node, 0, len(from.Content)/2)
+	seen := map[string]int{}
 	for i := 0; i+1 < len(from.Content); i += 2 {
 		key, value := from.Content[i], from.Content[i+1]
 		text, ok := y.key(key)
@@ -186,11 +187,11 @@ func (y *yamlReader) mapping(n *Node, from *yaml.Node, depth int) {
 		}
 		keyAt := y.place(key.Line, key.Column)
 		child := &Node{At: y.place(value.Line, value.Column)}
-		if first, twice := seen[text]; twice {
-			y.problems = append(y.problems, twiceProblem(n, text, keyAt, first))
+		if i, twice := seen[text]; twice {
+			y.problems = append(y.problems, twiceProblem(n, text, keyAt, n.Members[i].KeyAt))
 			continue
 		}
-		seen[text] = keyAt
+		seen[text] = len(n.Members)
 		n.add(text, keyAt, child)
 		y.fill(child, value, depth+1)
 	}
