@@ -32,11 +32,13 @@ func coldRuns(root, dir string) ([]*run, error) {
 	if err := os.WriteFile(source, []byte("package main\n\nimport \"fmt\"\n\nfunc main() { fmt.Println(\"hello\") }\n"), 0o644); err != nil {
 		return nil, err
 	}
-	text, err := largePlan(filepath.Join(root, "testdata/boats/quillfish.yaml"), planSize)
+	text, err := writeLarge(root, "testdata/boats/quillfish.yaml", plan)
 	if err != nil {
 		return nil, err
 	}
-	if err := os.WriteFile(plan, text, 0o644); err != nil {
+	sound := filepath.Join(dir, "sound.yaml")
+	soundText, err := writeLarge(root, "testdata/boats/quillfish-mended.yaml", sound)
+	if err != nil {
 		return nil, err
 	}
 	if err := build(dir, hello, source); err != nil {
@@ -49,9 +51,19 @@ func coldRuns(root, dir string) ([]*run, error) {
 	return []*run{
 		{name: "Go hello world", args: []string{hello}},
 		{name: "chainwale --version", args: []string{chainwale, "--version"}},
-		{name: fmt.Sprintf("check of %d KB", len(text)/1000), args: append(slices.Clone(check), plan)},
+		{name: fmt.Sprintf("check of %d KB, a sound plan", len(soundText)/1000), args: append(slices.Clone(check), sound)},
+		{name: fmt.Sprintf("check of %d KB, full of faults", len(text)/1000), args: append(slices.Clone(check), plan)},
 		{name: "the same, as JSON", args: append(slices.Clone(check), "--as", "json", plan)},
 	}, nil
+}
+
+// writeLarge writes a plan that repeats a boat's parts.
+func writeLarge(root, boat, to string) ([]byte, error) {
+	text, err := largePlan(filepath.Join(root, boat), planSize)
+	if err != nil {
+		return nil, err
+	}
+	return text, os.WriteFile(to, text, 0o644)
 }
 
 func build(in, out, what string) error {
