@@ -105,26 +105,24 @@ func (o *boltsOf) oneBolt() {
 	o.boltMetal(p)
 }
 
-// boltMetal works out how well the bolts' metal stands up to pitting: as the plan
-// names it, or as the grade does.
+// boltMetal takes what the bolts are made of, as the plan names it or as their grade
+// does, and works out how well it stands up to pitting and whether it loses its zinc.
 func (o *boltsOf) boltMetal(p plan.Bolts) {
 	g := o.group
-	var metal Word
-	giveWord(&metal, p.Metal)
-	from := values(&metal.Value)
-	if !p.Metal.Given {
-		from = values(&g.Grade.Value)
-	}
-	reckon(&g.BoltPREN, from, func() (formula[corrosion.PittingResistanceResult], error) {
-		name := metal.Text()
-		if name == "" {
-			grade, err := table.BoltGrade(g.Grade.Text())
-			if err != nil {
-				return nil, err
-			}
-			name = grade.Metal
+	switch {
+	case p.Metal.Given:
+		g.BoltMetal.Give(p.Metal.Value, p.Metal.At)
+	case g.BoltMetal.follows(values(&g.Grade.Value)):
+		grade, err := table.BoltGrade(g.Grade.Text())
+		if err != nil {
+			g.BoltMetal.Refuse(err.Error())
+			break
 		}
-		row, err := table.MetalNamed(name)
+		g.BoltMetal.Give(grade.Metal, p.Grade.At)
+	}
+	brass(&g.BoltBrass, &g.BoltMetal)
+	reckon(&g.BoltPREN, values(&g.BoltMetal.Value), func() (formula[corrosion.PittingResistanceResult], error) {
+		row, err := table.MetalNamed(g.BoltMetal.Text())
 		return pittingOf(row), err
 	}, func(r corrosion.PittingResistanceResult) float64 { return r.PREN })
 }

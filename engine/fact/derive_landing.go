@@ -42,7 +42,7 @@ func pinHole(l *Landing, p *plan.Fitting) *plan.Hole {
 	if len(found) == 1 {
 		h := found[0]
 		give(&l.Hole, h.Diameter)
-		give(&l.End, h.Along)
+		end(&l.End, h, p.Holes)
 		across(&l.Across, h)
 		return h
 	}
@@ -56,6 +56,30 @@ func pinHole(l *Landing, p *plan.Fitting) *plan.Hole {
 		n.Refuse(why)
 	}
 	return nil
+}
+
+// end is how much metal stands before a pin hole: to the plate's end, or to the edge
+// of another hole that the pin would tear into first. A hole that may stand there
+// and has no place leaves it unknown.
+func end(n *Number, h *plan.Hole, holes []plan.Hole) {
+	give(n, h.Along)
+	for i := range holes {
+		o := &holes[i]
+		apart := abs(o.Across.Value - h.Across.Value)
+		beside := o.Diameter.Given && h.Diameter.Given && apart >= (o.Diameter.Value+h.Diameter.Value)/2
+		behind := o.Along.Given && h.Along.Given && o.Along.Value >= h.Along.Value
+		switch {
+		case o == h || !n.Known() || beside || behind:
+		case !o.Along.Given:
+			n.WouldStand(o.Along.At)
+			n.Refuse("")
+		case !o.Diameter.Given:
+			n.WouldStand(o.Diameter.At)
+			n.Refuse("")
+		default:
+			n.Give(min(n.number, h.Along.Value-o.Along.Value-o.Diameter.Value/2), h.Along.At)
+		}
+	}
 }
 
 func meansStay(written string, s *Stay) bool {
@@ -80,6 +104,7 @@ func pin(l *Landing, p plan.Pin) {
 		give(&l.PinDiameter, p.Measured)
 	}
 	giveWord(&l.PinMetal, p.Metal)
+	brass(&l.PinBrass, &l.PinMetal)
 	look := func(n *Number, symbol string, certified plan.Amount, of func(table.Metal) float64) {
 		if certified.Given {
 			n.Give(certified.Value, certified.At)
@@ -95,6 +120,20 @@ func pin(l *Landing, p plan.Pin) {
 	}
 	look(&l.PinYield, "f_y", p.Yield, func(m table.Metal) float64 { return m.Yield })
 	look(&l.PinUltimate, "f_u", p.Ultimate, func(m table.Metal) float64 { return m.Ultimate })
+}
+
+// brass tells whether a metal loses its zinc. One that the table doesn't have is
+// not known to keep it.
+func brass(y *YesNo, metal *Word) {
+	if !y.follows(values(&metal.Value)) {
+		return
+	}
+	m, err := table.MetalNamed(metal.Text())
+	if err != nil {
+		y.Refuse(err.Error())
+		return
+	}
+	y.Give(m.Brass(), metal.at)
 }
 
 // platePin works out what the plate stands at its pin hole.

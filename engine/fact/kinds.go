@@ -77,12 +77,13 @@ type Landing struct {
 	Fitting *Fitting `fact:"fitting"`
 
 	Hole        Number `fact:"hole" unit:"mm" means:"diameter of the pin hole" from:"holes/diameter" tool:"calipers" where:"inside the pin hole, along and across the load"`
-	End         Number `fact:"end" unit:"mm" means:"from the centre of the pin hole to the loaded end of the plate" from:"holes/along" tool:"calipers" where:"from the hole's edge to the plate's end, plus half the hole"`
+	End         Number `fact:"end" unit:"mm" means:"metal before the centre of the pin hole: to the loaded end of the plate, or to the edge of another hole in between" from:"holes/along" tool:"calipers" where:"from the hole's edge to the plate's end, plus half the hole"`
 	Across      Number `fact:"across" unit:"mm" means:"how far the pin hole stands off the plate's centre line" from:"holes/across"`
 	PinNominal  Number `fact:"pin_nominal" unit:"mm" means:"nominal diameter of the pin" from:"pin/diameter" tool:"calipers" where:"on the pin, at the plate"`
 	PinDiameter Number `fact:"pin_diameter" unit:"mm" means:"diameter of the pin (as measured, or else nominal)" from:"pin/diameter" tool:"calipers" where:"on the pin, at the plate"`
 	PinMeasured Number `fact:"pin_measured" unit:"mm" means:"diameter of the pin as measured" from:"pin/measured" tool:"calipers" where:"on the pin, at the plate"`
 	PinMetal    Word   `fact:"pin_metal" means:"metal of the pin" from:"pin/metal" tool:"marking or mill certificate" where:"on the pin's head"`
+	PinBrass    YesNo  `fact:"pin_brass" means:"whether the pin's metal holds enough zinc to lose it in sea water"`
 	PinYield    Number `fact:"pin_yield" unit:"MPa" means:"least yield strength of the pin's metal" from:"pin/yield" tool:"marking or mill certificate" where:"on the pin's head"`
 	PinUltimate Number `fact:"pin_ultimate" unit:"MPa" means:"least ultimate strength of the pin's metal" from:"pin/ultimate" tool:"marking or mill certificate" where:"on the pin's head"`
 	ForkOpening Number `fact:"fork_opening" unit:"mm" means:"clear width between the fork's cheeks" from:"fork/opening" tool:"calipers" where:"between the cheeks, at the pin"`
@@ -128,6 +129,8 @@ type BoltGroup struct {
 	ThreadsInPlane YesNo  `fact:"threads_in_plane" means:"whether the threads of the bolts reach into the joint between plate and host" from:"mounting/bolts/threads_in_plane" tool:"the eye and a rule" where:"on a drawn bolt, against the plate's thickness"`
 	BoltDiameter   Number `fact:"bolt_diameter" unit:"mm" means:"diameter of the bolts' thread"`
 	BoltPREN       Number `fact:"bolt_pren" unit:"" means:"pitting resistance number of the bolts' metal at the chemistry minimum"`
+	BoltMetal      Word   `fact:"bolt_metal" means:"metal of the bolts, by their grade where it is not named" from:"mounting/bolts/metal" tool:"the eye and a magnet" where:"marking on a bolt's head"`
+	BoltBrass      YesNo  `fact:"bolt_brass" means:"whether the bolts' metal holds enough zinc to lose it in sea water"`
 	BoltShear      Number `fact:"bolt_shear" unit:"N" means:"load at which one bolt shears"`
 	BoltTension    Number `fact:"bolt_tension" unit:"N" means:"pull at which one bolt breaks along its length"`
 	LargestShare   Number `fact:"largest_share" unit:"" means:"share of the wire's load that shears the bolt which carries most"`

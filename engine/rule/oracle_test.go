@@ -226,7 +226,7 @@ func TestClosuresAgreeWithTheMachine(t *testing.T) {
 			numbers += agreeOnNumber(t, k, n, row, env)
 		}
 	})
-	if decided < 20 || numbers < 20 {
+	if !testing.Short() && (decided < 20 || numbers < 20) {
 		t.Errorf("only %d conditions and %d numbers could be compared", decided, numbers)
 	}
 }
