@@ -46,7 +46,7 @@ func TestBookIsWhole(t *testing.T) {
 			page := pageOf(pages, r.ID)
 			parts := []string{r.Title, r.Says, oneLine(r.Because), "| if not known |", "Decides: ", "Proven by "}
 			for _, b := range r.Bands {
-				parts = append(parts, verbs[b.Verb]+" `"+strings.ReplaceAll(b.Limit, "|", `\|`)+"`", "| "+string(b.Else)+" |", b.AppliesIf)
+				parts = append(parts, verbs[b.Verb]+" `"+strings.ReplaceAll(b.Limit, "|", `\|`)+"`", "| "+string(b.Else)+" |", b.AppliesIf, b.Says)
 			}
 			for _, k := range r.Known {
 				parts = append(parts, k.Title, string(k.As), k.For)

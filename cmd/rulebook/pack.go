@@ -42,7 +42,13 @@ func writeRule(w io.Writer, r *rule.Rule, examples int) {
 	if r.AppliesIf != "" {
 		fmt.Fprintf(w, " It applies where `%s`.", r.AppliesIf)
 	}
-	fmt.Fprintf(w, "\n\n> %s\n\n%s\n\n", r.Says, oneLine(r.Because))
+	fmt.Fprintf(w, "\n\n> %s\n\n", r.Says)
+	for _, b := range r.Bands {
+		if b.Says != "" {
+			fmt.Fprintf(w, "> %s: %s\n\n", b.Else, b.Says)
+		}
+	}
+	fmt.Fprintf(w, "%s\n\n", oneLine(r.Because))
 	writeBands(w, r)
 	writeFacts(w, r)
 	writeSources(w, r)

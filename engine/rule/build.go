@@ -86,7 +86,7 @@ func (b *builder) compileExpressions() {
 	b.rule.appliesIf = b.judgement(b.appliesIf)
 	b.rule.have = b.measured(b.have)
 	for _, item := range b.bands {
-		b.rule.Bands = append(b.rule.Bands, Band{item.verb, written(item.limit), finding.Grade(item.grade.value), written(item.appliesIf)})
+		b.rule.Bands = append(b.rule.Bands, Band{item.verb, written(item.limit), finding.Grade(item.grade.value), written(item.appliesIf), strings.TrimSpace(item.says.value)})
 		b.rule.bands = append(b.rule.bands, b.band(item))
 	}
 	b.rule.reads, b.rule.sides = b.reads, len(b.compared)

@@ -32,6 +32,8 @@ type draftBand struct {
 	node                    *yaml.Node
 	verb                    Verb
 	limit, grade, appliesIf text
+	// says is a sentence of its own for what fails here, if there is one.
+	says text
 }
 
 // draftExample is one example: names with the values they have in it.
@@ -45,7 +47,7 @@ type draftFact struct{ name, value text }
 
 var (
 	headKeys    = []string{"id", "edition", "title", "author", "scope", "not_covered"}
-	bandKeys    = []string{"at_least", "at_most", "above", "below", "true_that", "else", "applies_if"}
+	bandKeys    = []string{"at_least", "at_most", "above", "below", "true_that", "else", "applies_if", "says"}
 	exampleKeys = []string{"with", "outcome", "grade"}
 	sourceKeys  = []string{"source", "edition", "clause", "as", "for"}
 	ruleKeys    = []string{"id", "title", "on", "applies_if", "have", "bands", "at_least", "at_most", "above", "below", "true_that", "else",
@@ -158,13 +160,13 @@ func (f fields) block(n *yaml.Node) bool {
 	return false
 }
 
-// band reads one limit. Its own applies_if is read in a list only: at the top
-// the key is the rule's.
+// band reads one limit. Its own applies_if and says are read in a list only: at
+// the top these keys are the rule's.
 func (f fields) band(inList bool) draftBand {
 	b := draftBand{node: f.node, grade: f.word("else", gradeWords)}
 	f.need("else")
 	if inList {
-		b.appliesIf = f.expression("applies_if")
+		b.appliesIf, b.says = f.expression("applies_if"), f.text("says")
 	}
 	var found []Verb
 	for _, v := range verbs {

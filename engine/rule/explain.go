@@ -1,7 +1,6 @@
 package rule
 
 import (
-	"fmt"
 	"slices"
 
 	"chainwale/engine/fact"
@@ -38,8 +37,10 @@ func (r *Rule) explain(f *frame, s *fact.Subject, v verdict, system quantity.Sys
 		}
 	case doesNotApply:
 		g.Message, g.At = say.doesNotApply(v), r.place(s)
+	case holds:
+		g.Message, g.At = say.holds(), r.place(s)
 	default:
-		g.Message, g.At = say.sentence(), r.place(s)
+		g.Message, g.At = say.fails(&r.bands[v.last]), r.place(s)
 	}
 	if v.stuck != wentWrong {
 		g.Shown = r.shown(f, v)
@@ -58,9 +59,9 @@ func amount(v float64, unit string) *finding.Amount {
 // doesNotApply says why.
 func (s *saying) doesNotApply(v verdict) string {
 	if v.last < 0 {
-		return fmt.Sprintf("does not apply: %s is not so", s.rule.AppliesIf)
+		return s.rule.AppliesIf + " is not so"
 	}
-	return "does not apply: none of its limits counts here"
+	return "none of its limits counts here"
 }
 
 // place is where a finding stands: at the first fact an owner could change, or

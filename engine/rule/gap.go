@@ -132,7 +132,7 @@ func (l *lack) message(r *Rule) string {
 	if len(l.words) > 1 {
 		they = "they"
 	}
-	return fmt.Sprintf("not known: %s%s; %s would settle %q", all(l.words), reasons, they, r.Title)
+	return fmt.Sprintf("not known: %s%s; %s would settle %q", each(l.words), reasons, they, r.Title)
 }
 
 // place is that of the first missing value, or the subject's.
@@ -178,4 +178,12 @@ func under(s *fact.Subject) string {
 		return f.Ref()
 	}
 	return s.Ref()
+}
+
+// each lists meanings, which may hold commas themselves.
+func each(words []string) string {
+	if len(words) < 3 {
+		return all(words)
+	}
+	return strings.Join(words[:len(words)-1], "; ") + "; and " + words[len(words)-1]
 }

@@ -313,7 +313,7 @@ func TestAllAsksForTheRest(t *testing.T) {
 	if len(j.Findings) != 13 {
 		t.Errorf("%d findings", len(j.Findings))
 	}
-	if f := j.of(t, "metal-for-a-hidden-place"); f.Outcome != finding.DoesNotApply || f.Grade != "" || f.Message != "does not apply: hidden is not so" || f.At != at(23, 12) {
+	if f := j.of(t, "metal-for-a-hidden-place"); f.Outcome != finding.DoesNotApply || f.Grade != "" || f.Message != "hidden is not so" || f.At != at(23, 12) {
 		t.Errorf("%+v", f)
 	}
 	f := j.of(t, "plate-outlasts-wire")

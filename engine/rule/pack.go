@@ -68,6 +68,8 @@ type Band struct {
 	Limit     string
 	Else      finding.Grade
 	AppliesIf string
+	// Says is the sentence for what fails here, "" if it is the rule's.
+	Says string
 }
 
 // Verb says how a limit is meant.
@@ -100,6 +102,7 @@ type band struct {
 	appliesIf *judgement
 	grade     finding.Grade
 	how       how
+	says      []piece
 
 	// need, holds and applies are the closures of the above, nil where there is none.
 	need    func(*frame) float64

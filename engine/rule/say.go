@@ -23,37 +23,49 @@ type saying struct {
 	system  quantity.System
 }
 
-// readSays takes a rule's sentence apart at its braces.
+// readSays takes the rule's sentence apart at its braces, and those of its bands.
+// A band's own sentence may speak of a need if the band is a number.
 func (b *builder) readSays() {
-	if !b.says.given() {
-		return
+	compares := true
+	for i, item := range b.bands {
+		compares = compares && item.verb.compares()
+		b.rule.bands[i].says = b.pieces(item.says, item.verb.compares())
 	}
-	rest, at := b.says.value, 0
+	b.rule.says = b.pieces(b.says, compares)
+}
+
+// pieces takes a sentence apart, nil if there is none. compares tells whether there
+// is a need to speak of.
+func (b *builder) pieces(sentence text, compares bool) []piece {
+	if !sentence.given() {
+		return nil
+	}
+	var list []piece
+	rest, at := sentence.value, 0
 	for {
 		open := strings.IndexAny(rest, "{}")
 		if open < 0 {
-			b.rule.says = append(b.rule.says, piece{plain: rest})
-			return
+			return append(list, piece{plain: rest})
 		}
 		at += len([]rune(rest[:open]))
 		end := strings.IndexByte(rest[open:], '}')
 		if rest[open] == '}' || end < 0 {
-			b.problems.add(b.says.inside(at), "a name in braces, as in {have}", "a brace without its fellow")
-			return
+			b.problems.add(sentence.inside(at), "a name in braces, as in {have}", "a brace without its fellow")
+			return list
 		}
 		name := rest[open+1 : open+end]
-		fill := b.filler(strings.TrimSpace(name))
+		fill := b.filler(strings.TrimSpace(name), compares)
 		if fill == nil {
-			b.problems.add(b.says.inside(at), b.fillerAdvice(name), "%s", b.noFiller(strings.TrimSpace(name)))
+			b.problems.add(sentence.inside(at), b.fillerAdvice(name, compares), "%s", b.noFiller(strings.TrimSpace(name)))
 		}
-		b.rule.says = append(b.rule.says, piece{plain: rest[:open]}, piece{fill: fill})
+		list = append(list, piece{plain: rest[:open]}, piece{fill: fill})
 		at += len([]rune(rest[open : open+end+1]))
 		rest = rest[open+end+1:]
 	}
 }
 
 // filler finds what a name in braces stands for, nil if for nothing.
-func (b *builder) filler(name string) func(*saying) string {
+func (b *builder) filler(name string, compares bool) func(*saying) string {
 	switch name {
 	case "have":
 		if b.hasHave {
@@ -61,7 +73,7 @@ func (b *builder) filler(name string) func(*saying) string {
 		}
 		return nil
 	case "need", "ratio":
-		if !b.allCompare() {
+		if !compares {
 			return nil
 		}
 		if name == "need" {
@@ -91,24 +103,13 @@ func (b *builder) noFiller(name string) string {
 	return "nothing is named " + quote(name) + " that could be filled in"
 }
 
-// allCompare tells whether every limit is a number, so that whichever is not met
-// there is a need to speak of.
-func (b *builder) allCompare() bool {
-	for _, item := range b.bands {
-		if !item.verb.compares() {
-			return false
-		}
-	}
-	return true
-}
-
 // fillerAdvice lists what could have been meant by a name in braces.
-func (b *builder) fillerAdvice(name string) string {
+func (b *builder) fillerAdvice(name string, compares bool) string {
 	names := append([]string{b.kind.Name}, b.kind.Neighbours...)
 	if b.hasHave {
 		names = append(names, "have")
 	}
-	if b.allCompare() {
+	if compares {
 		names = append(names, "need", "ratio")
 	}
 	words := oneOf(append([]string(nil), names...)) + " or a fact's name"
@@ -121,10 +122,31 @@ func (b *builder) fillerAdvice(name string) string {
 	return words
 }
 
-// sentence fills in a rule's sentence.
-func (s *saying) sentence() string {
+// fails fills in the sentence of the band that failed, or else the rule's.
+func (s *saying) fails(b *band) string {
+	if b.says != nil {
+		return s.fill(b.says)
+	}
+	return s.fill(s.rule.says)
+}
+
+// holds says what holds, which a sentence about a fault can't: the rule's title,
+// and what there is beside the limit.
+func (s *saying) holds() string {
+	if s.rule.have == nil {
+		return s.rule.Title
+	}
+	have, need := s.sides()
+	if !finite(s.verdict.Need, 0) {
+		return fmt.Sprintf("%s: %s", s.rule.Title, have)
+	}
+	return fmt.Sprintf("%s: %s, limit %s", s.rule.Title, have, need)
+}
+
+// fill puts a sentence together.
+func (s *saying) fill(sentence []piece) string {
 	var out strings.Builder
-	for _, p := range s.rule.says {
+	for _, p := range sentence {
 		out.WriteString(p.plain)
 		if p.fill != nil {
 			out.WriteString(p.fill(s))
