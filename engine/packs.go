@@ -34,7 +34,7 @@ func loadBuiltIn() ([]*rule.Pack, error) {
 	}
 	var packs []*rule.Pack
 	for _, name := range rules.Packs() {
-		pack, problems := rule.Load(rules.FS, name, "rules/"+name, c, rule.LoadOptions{SkipSchema: true, SkipExamples: true})
+		pack, problems := rule.Load(rules.FS, name, "rules/"+name, c, rule.LoadOptions{SkipSchema: true, SkipExamples: true, Tree: rules.Tree})
 		if len(problems) > 0 {
 			p := problems[0]
 			return nil, fmt.Errorf("%s:%d:%d: %s", p.At.File, p.At.Line, p.At.Column, p.Message)

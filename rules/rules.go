@@ -3,7 +3,11 @@
 // surveyor reads is what judges.
 package rules
 
-import "embed"
+import (
+	"embed"
+
+	"go.yaml.in/yaml/v4"
+)
 
 // FS holds the packs, one folder each.
 //
@@ -13,4 +17,21 @@ var FS embed.FS
 // Packs lists the folders, in the order in which they judge.
 func Packs() []string {
 	return []string{"strength", "edges", "corrosion", "intervals", "fabrication", "mounting"}
+}
+
+// tree is what YAML makes of a file, without the examples.
+type tree struct {
+	path string
+	root *yaml.Node
+}
+
+// Tree gives the nodes of one of the files, nil if there is none. They lie in the
+// program as they are: nothing is read at start. They must not be changed.
+func Tree(path string) *yaml.Node {
+	for i := range trees {
+		if trees[i].path == path {
+			return trees[i].root
+		}
+	}
+	return nil
 }

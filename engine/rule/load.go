@@ -15,6 +15,8 @@ import (
 
 	"chainwale/engine/fact"
 	"chainwale/engine/finding"
+
+	"go.yaml.in/yaml/v4"
 )
 
 // LoadOptions says how a pack is loaded.
@@ -26,6 +28,10 @@ type LoadOptions struct {
 	// SkipExamples leaves the examples of the rules unread, half of their text. It is
 	// for the same packs: a test has run their examples. Such a pack proves nothing.
 	SkipExamples bool
+	// Tree gives what YAML makes of a file, by its path, without the examples; nil
+	// where it has none. It is for the same packs too: a test holds the trees to their
+	// files. Reading YAML takes most of the time at start.
+	Tree func(path string) *yaml.Node
 }
 
 // headFile is the file that says what a pack is.
@@ -42,8 +48,8 @@ type packFile struct {
 // "en1993:rules". All problems are given at once, by file, line and column; the
 // pack is nil if there are any.
 func Load(fsys fs.FS, dir, label string, c *fact.Catalogue, o LoadOptions) (*Pack, []finding.Problem) {
-	l := &loader{label: label, catalogue: c, options: o}
-	files := l.files(fsys, path.Clean(dir))
+	l := &loader{label: label, dir: path.Clean(dir), catalogue: c, options: o}
+	files := l.files(fsys, l.dir)
 	if files == nil && len(l.list) > 0 {
 		return nil, l.list
 	}
@@ -61,6 +67,7 @@ func Load(fsys fs.FS, dir, label string, c *fact.Catalogue, o LoadOptions) (*Pac
 type loader struct {
 	problems
 	label     string
+	dir       string
 	catalogue *fact.Catalogue
 	options   LoadOptions
 }
@@ -142,7 +149,12 @@ func readCapped(fsys fs.FS, name string) ([]byte, error) {
 		return nil, err
 	}
 	defer f.Close()
-	return io.ReadAll(io.LimitReader(f, maxFile+1))
+	var data bytes.Buffer
+	if info, err := f.Stat(); err == nil {
+		data.Grow(int(min(info.Size(), maxFile)) + bytes.MinRead)
+	}
+	_, err = data.ReadFrom(io.LimitReader(f, maxFile+1))
+	return data.Bytes(), err
 }
 
 // hash is "sha256:" over path, length and bytes of each file in path order: the
@@ -156,6 +168,25 @@ func hash(files []packFile) string {
 	return "sha256:" + hex.EncodeToString(h.Sum(nil))
 }
 
+// document gives the nodes of a file: those that were made before, or what YAML
+// makes of it now.
+func (l *loader) document(f packFile) *document {
+	if l.options.Tree != nil {
+		if root := l.options.Tree(path.Join(l.dir, f.path)); root != nil {
+			return &document{file: l.name(f.path), root: root, proven: true}
+		}
+	}
+	data, cut := f.data, false
+	if l.options.SkipExamples {
+		data, cut = withoutExamples(data)
+	}
+	d := readDocument(l.name(f.path), data, &l.problems)
+	if d != nil {
+		d.proven = cut
+	}
+	return d
+}
+
 // head reads pack.yaml into the pack.
 func (l *loader) head(p *Pack, files []packFile) {
 	i := slices.IndexFunc(files, func(f packFile) bool { return f.path == headFile })
@@ -164,7 +195,7 @@ func (l *loader) head(p *Pack, files []packFile) {
 		return
 	}
 	faults := len(l.list)
-	d := readDocument(l.name(headFile), files[i].data, &l.problems)
+	d := l.document(files[i])
 	if d == nil {
 		return
 	}
@@ -200,15 +231,10 @@ func (l *loader) rules(p *Pack, files []packFile) {
 // rule reads one rule, nil if its file can't be read at all.
 func (l *loader) rule(pack string, f packFile) *Rule {
 	faults := len(l.list)
-	data, cut := f.data, false
-	if l.options.SkipExamples {
-		data, cut = withoutExamples(data)
-	}
-	d := readDocument(l.name(f.path), data, &l.problems)
+	d := l.document(f)
 	if d == nil {
 		return nil
 	}
-	d.proven = cut
 	draft := readDraft(d, &l.problems)
 	l.validate(d, "rule", faults)
 	return build(draft, pack, l.catalogue, &l.problems)
