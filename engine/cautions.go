@@ -32,11 +32,15 @@ func notCovered(p *rule.Pack) []string {
 	return []string{fmt.Sprintf("%s does not judge %s", p.ID, strings.Join(p.NotCovered, "; "))}
 }
 
-// unseen lists the fittings that no record says anybody has drawn and looked at.
+// unseen lists the fittings that no record says anybody has drawn and looked at,
+// and those of which nobody can have seen what holds them.
 func unseen(facts *fact.Facts) []string {
 	list := []string{}
 	for _, f := range facts.Fittings {
-		if f.State.Is("kept") && !f.Seen {
+		switch {
+		case f.State.Is("kept") && f.GlassedIn.Yes():
+			list = append(list, f.Name+": glassed in, so nobody has seen its bolts or the metal between them")
+		case f.State.Is("kept") && !f.Seen:
 			list = append(list, f.Name+": no record says that it was drawn and looked at")
 		}
 	}

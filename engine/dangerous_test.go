@@ -9,6 +9,8 @@ import (
 	"testing"
 
 	"chainwale/engine/finding"
+	"chainwale/engine/quantity"
+	"chainwale/engine/render"
 )
 
 // found is a finding that a dangerous boat must give: which rule, on what, how it
@@ -84,6 +86,17 @@ var dangerous = []struct {
 		[]found{{"no-zinc-brass-under-load", "fitting:backstay-plate", finding.Fails, finding.Mend, "name: naval brass"}},
 		[]string{"name: naval brass, condition: as hot extruded", "name: silicon bronze"},
 	},
+	{
+		"glassed-in",
+		[]found{
+			{"can-be-looked-at", "fitting:lower-plate-port", finding.Fails, finding.Mend, "glassed_in: yes"},
+			{"last-look", "fitting:lower-plate-port", finding.Fails, finding.Mend, "installed: 2015"},
+			{"bolts-outlast-wire", "bolt_group:aft-lower-port", finding.CannotTell, finding.Mend, "glassed_in: yes"},
+			{"plate-outlasts-wire-at-the-bolts", "section:aft-lower-port", finding.CannotTell, finding.Mend, "glassed_in: yes"},
+			{"host-is-sound", "mounting:lower-plate-port", finding.CannotTell, finding.Mend, "glassed_in: yes"},
+		},
+		[]string{"glassed_in: yes", "glassed_in: no"},
+	},
 }
 
 // TestDangerousBoats holds that no boat with such a fault gets by at the grade from
@@ -151,6 +164,59 @@ func findingOf(r finding.Report, rule, subject string) *finding.Finding {
 	return &r.Findings[i]
 }
 
+// TestGlassedIn holds that nothing rests on looks that nobody can have taken: of a
+// plate that is laminated in, with every number given and a look written down, no
+// rule holds on its bolts, on what is behind the glass or on the look, and there is
+// one thing to do about it.
+func TestGlassedIn(t *testing.T) {
+	src, err := os.ReadFile("../testdata/dangerous/glassed-in.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := check(t, "glassed-in.yaml", string(src))
+	looks := []string{"can-be-looked-at", "last-look", "crack-seen", "pits-and-thinning", "record-makes-sense", "host-is-sound", "core-out-backing-in", "metal-for-a-hidden-wet-place"}
+	for _, f := range r.Findings {
+		kind, _, _ := strings.Cut(f.Subject, ":")
+		onBolts := kind == "bolt_group" || kind == "bolt_hole" || kind == "section"
+		if f.Outcome == finding.Holds && (onBolts || slices.Contains(looks, f.Rule)) {
+			t.Errorf("%s holds on %s: %s", f.Rule, f.Subject, f.Message)
+		}
+	}
+	if len(r.Measure) != 1 || r.Measure[0].Fact != "bolts_are" || !strings.HasSuffix(r.Measure[0].At.Pointer, "/mounting/glassed_in") || len(r.Measure[0].Settles) < 10 {
+		t.Errorf("to be done: %+v", r.Measure)
+	}
+	if !strings.Contains(strings.Join(r.NotSeen, "\n"), "lower-plate-port: glassed in, so nobody has seen its bolts") {
+		t.Errorf("not seen: %q", r.NotSeen)
+	}
+}
+
+// TestFold holds that what can't be told of a part stands together, by grade, in lines
+// that a page can hold.
+func TestFold(t *testing.T) {
+	src, err := os.ReadFile("../testdata/dangerous/unknown-everything.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := check(t, "unknown-everything.yaml", string(src))
+	r.Findings = slices.DeleteFunc(r.Findings, func(f finding.Finding) bool { return f.Outcome != finding.CannotTell })
+	var out strings.Builder
+	if err := render.Text(&out, r, quantity.Metric); err != nil {
+		t.Fatal(err)
+	}
+	_, stem, _ := strings.Cut(out.String(), "\nstemhead\n")
+	stem, _, _ = strings.Cut(stem, "\n\n")
+	lines := strings.Split(stem, "\n")
+	if len(lines) < 5 || lines[0] != "  CANNOT TELL, until the readings below are taken:" || !strings.HasPrefix(lines[1], "      mend: bolts-outlast-wire, ") ||
+		strings.Count(stem, "\n      watch: ") != 1 || strings.Index(stem, "plate-outlasts-wire,") > strings.Index(stem, "watch: ") {
+		t.Errorf("the fold reads\n%s", stem)
+	}
+	for _, l := range lines {
+		if len(l) > 96 {
+			t.Errorf("%d characters: %s", len(l), l)
+		}
+	}
+}
+
 // TestUnknownEverything holds that a boat of which the plan names the parts and
 // nothing else is refused, that nothing of her is said to be strong or weak, that
 // each reading is asked for once, and that whoever reads the list knows with what
@@ -191,7 +257,7 @@ func TestUnknownEverything(t *testing.T) {
 		switch {
 		case f.Outcome == finding.CannotTell && !settled[f.Rule]:
 			t.Errorf("%s can't tell, and no reading is asked for that would settle it", f.Rule)
-		case f.Outcome == finding.Holds && !slices.Contains([]string{"kind-is-covered", "fitting-serves-a-stay"}, f.Rule):
+		case f.Outcome == finding.Holds && !slices.Contains([]string{"kind-is-covered", "fitting-serves-a-stay", "stay-has-its-fitting"}, f.Rule):
 			t.Errorf("%s holds on %s: %s", f.Rule, f.Subject, f.Message)
 		case f.Outcome == finding.Fails:
 			t.Errorf("%s fails on %s, of which nothing is known", f.Rule, f.Subject)

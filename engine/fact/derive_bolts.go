@@ -47,7 +47,7 @@ func (b *builder) bolts(p *plan.Fitting, f *Fitting, s *Stay, pin *plan.Hole) {
 }
 
 // places gathers the places of the bolts. A hole without a place is unknown and
-// so is the count.
+// so is the count; and so are all of them where they are glassed in.
 func (o *boltsOf) places(pin *plan.Hole) {
 	place := finding.Place{File: o.plan.At.File, Line: o.plan.At.Line, Column: o.plan.At.Column, Pointer: o.plan.At.Pointer + "/holes"}
 	o.group.PinAlong.WouldStand(place)
@@ -56,6 +56,11 @@ func (o *boltsOf) places(pin *plan.Hole) {
 	}
 	if o.group.PinAlong.Known() {
 		o.pinned = strength.Vector{X: pin.Across.Value, Y: -pin.Along.Value}
+	}
+	if !o.group.Fitting.BoltsAre.Known() {
+		o.group.Count.WouldStand(place)
+		hide(&o.group.Count.Value, o.group.Fitting)
+		return
 	}
 	for i := range o.plan.Holes {
 		h := &o.plan.Holes[i]
@@ -86,6 +91,9 @@ func (o *boltsOf) oneBolt() {
 	bolt := func() (formula[strength.BoltResult], error) {
 		thread, err := table.Thread(g.Thread.Text())
 		if err != nil {
+			return nil, err
+		}
+		if err := o.tooThick(thread.Diameter); err != nil {
 			return nil, err
 		}
 		grade, err := table.BoltGradeAt(g.Grade.Text(), thread.Diameter)
@@ -121,10 +129,14 @@ func (o *boltsOf) boltMetal(p plan.Bolts) {
 		g.BoltMetal.Give(grade.Metal, p.Grade.At)
 	}
 	brass(&g.BoltBrass, &g.BoltMetal)
+	if g.BoltBrass.No() {
+		hide(&g.BoltBrass.Value, g.Fitting)
+	}
 	reckon(&g.BoltPREN, values(&g.BoltMetal.Value), func() (formula[corrosion.PittingResistanceResult], error) {
 		row, err := table.MetalNamed(g.BoltMetal.Text())
 		return pittingOf(row), err
 	}, func(r corrosion.PittingResistanceResult) float64 { return r.PREN })
+	hide(&g.BoltPREN.Value, g.Fitting)
 }
 
 // shares works out, by the elastic method, which share of the wire's load shears

@@ -33,6 +33,10 @@ func (b *builder) serve(p *plan.Fitting, f *Fitting, side side) {
 	for _, id := range p.Serves {
 		for _, s := range b.facts.stayCalled(id.Value, side.name) {
 			stays = append(stays, s)
+			if atMast(p) {
+				continue // the plan tells of the pins at the lower ends only
+			}
+			s.Fittings.Give(s.Fittings.number+1, s.At)
 			b.landing(p, f, s)
 		}
 	}
@@ -42,6 +46,9 @@ func (b *builder) serve(p *plan.Fitting, f *Fitting, side side) {
 	b.bearsAll(f, side)
 }
 
+// atMast tells whether a fitting holds the upper ends of stays.
+func atMast(p *plan.Fitting) bool { return p.Kind.Value == "tang" }
+
 func (b *builder) fitting(p *plan.Fitting, side side) *Fitting {
 	f := &Fitting{Subject: Subject{ID: side.id, Name: side.id, At: p.At}}
 	giveWord(&f.State, p.State)
@@ -50,11 +57,11 @@ func (b *builder) fitting(p *plan.Fitting, side side) *Fitting {
 	give(&f.Width, p.Outline.Width)
 	giveWord(&f.Waters, b.plan.Boat.Waters)
 	giveWord(&f.Climate, b.plan.Boat.Climate)
-	giveWord(&f.Access, p.Mounting.Access)
 	b.years(&f.Age, p.Installed)
 	f.AgeKnown.Give(p.Installed.Given, p.Installed.At)
 	giveYesNo(&f.Welded, p.Welded)
 	metal(&f.Metal, p.Metal, &f.Thickness, f.Welded.Yes())
+	glass(f, p)
 	place(f, p)
 	b.looks(f, p)
 	life(f)
@@ -73,6 +80,7 @@ func metal(m *MetalFacts, p plan.Metal, thickness *Number, welded bool) {
 		if certified.Given {
 			n.Give(certified.Value, certified.At)
 			n.work = oneStep(symbol, "as certified", certified.Value, unit, certificate)
+			believe(n, row, m.Name.Text())
 			return
 		}
 		n.Derive([]*Value{&m.Name.Value}, func() (float64, error) {
@@ -153,10 +161,11 @@ func (m pittingOf) Reckon() (corrosion.PittingResistanceResult, error) {
 // behind glass is hidden whatever else is said of it.
 func place(f *Fitting, p *plan.Fitting) {
 	m := p.Mounting
-	buried := m.ThroughDeck.Given && m.ThroughDeck.Value || m.GlassedIn.Given && m.GlassedIn.Value
-	clear := m.ThroughDeck.Given && m.GlassedIn.Given && !buried
+	clear := m.ThroughDeck.Given && m.GlassedIn.Given
 	switch {
-	case buried:
+	case f.GlassedIn.Yes():
+		f.Hidden.Give(true, m.GlassedIn.At)
+	case m.ThroughDeck.Given && m.ThroughDeck.Value:
 		f.Hidden.Give(true, m.ThroughDeck.At)
 	case p.Exposure.Given:
 		f.Hidden.Give(p.Exposure.Value != "open", p.Exposure.At)
@@ -178,15 +187,16 @@ func place(f *Fitting, p *plan.Fitting) {
 
 // looks says when the part was last drawn and looked at, and whether a day for
 // the next look is set. A part that can be seen all over counts as looked at
-// when somebody looked.
+// when somebody looked; one that is glassed in, never: what shows of it is not what
+// breaks, and whoever says that it was drawn has to say how.
 func (b *builder) looks(f *Fitting, p *plan.Fitting) {
 	nowhere := f.At
 	nowhere.Pointer = "/records"
 	f.SinceLook.WouldStand(nowhere)
 	last := p.Installed
 	for _, r := range b.plan.Records {
-		drawn := r.Did.Value == "drawn and looked at" || f.Hidden.No() && r.Did.Value == "looked at"
-		if !drawn || !r.On.Given || b.dated(r.On, p.Installed) != datedWell || !b.means(r.Fitting, p, f.ID) {
+		seen := drawn(r.Did.Value) && !f.GlassedIn.Yes() || f.Hidden.No() && r.Did.Value == "looked at"
+		if !seen || !r.On.Given || b.dated(r.On, p.Installed) != datedWell || !b.means(r.Fitting, p, f.ID) {
 			continue
 		}
 		f.Seen = true
@@ -199,6 +209,9 @@ func (b *builder) looks(f *Fitting, p *plan.Fitting) {
 	}
 	f.LookPlanned.Give(p.NextLook.Given && !p.NextLook.Last.Before(b.on.Truncate(24*time.Hour)), p.NextLook.At)
 }
+
+// drawn tells whether whoever did so took the part out.
+func drawn(did string) bool { return did == "drawn and looked at" || did == "tested" }
 
 // means tells whether an id written in the plan means this fitting: by its own
 // id or by that of its pair.

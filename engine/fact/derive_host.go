@@ -50,6 +50,7 @@ func (o *boltsOf) host() {
 		g.HostEdge.lacks = nil // the reading is this fact's own
 		g.HostEdge.WouldStand(h.Edge.At)
 	}
+	hide(&g.HostEdge.Value, g.Fitting)
 }
 
 // rotten leaves unknown what a host holds that was found soft or rotten: the
@@ -176,9 +177,9 @@ func (b *builder) mounting(p *plan.Fitting, f *Fitting) {
 	m := &Mounting{Subject: Subject{ID: f.ID, Name: "the mounting of " + f.Name, At: p.Mounting.At}, Fitting: f}
 	giveYesNo(&m.ThroughDeck, p.Mounting.ThroughDeck)
 	giveWord(&m.HostKind, p.Mounting.Host.Kind)
-	giveWord(&m.Found, p.Mounting.Host.Found)
 	giveYesNo(&m.SolidUnderBolts, p.Mounting.Host.SolidUnderBolts)
 	giveYesNo(&m.Backing, p.Mounting.BackingPlate)
+	found(m, p.Mounting.Host)
 	slot := p.Mounting.Slot
 	give(&m.SlotGap, slot.Gap)
 	giveYesNo(&m.EdgeSealed, slot.EdgeSealed)
@@ -198,121 +199,4 @@ func attacks(m *Mounting, s plan.Slot) {
 	} else if m.Attacks.Yes() {
 		m.Attacks.known = false
 	}
-}
-
-// bearsAll works out what the stays of one fitting ask of it together: one at its
-// break load and the others at work, whichever is worst, against its bolts and its
-// section at the bolts.
-func (b *builder) bearsAll(f *Fitting, side side) {
-	var pulls []strength.Pull
-	var from []*Value
-	least := func() float64 {
-		weakest := math.Inf(1)
-		for _, v := range b.capacities(f) {
-			weakest = min(weakest, v.number)
-		}
-		return weakest
-	}
-	var stays []*Stay
-	for _, l := range b.facts.Landings {
-		if l.Fitting == f {
-			stays = append(stays, l.Stay)
-			toward, gaps := direction(l.Stay, side)
-			pulls = append(pulls, strength.Pull{Toward: toward})
-			from = append(append(from, &l.Stay.BreakLoad.Value), gaps...)
-		}
-	}
-	if len(stays) < 2 {
-		f.BearsAll.WouldStand(f.Stays.at)
-		f.BearsAll.Refuse("it serves fewer than two stays")
-		return
-	}
-	from = append(from, b.capacities(f)...)
-	reckon(&f.BearsAll, from, func() (formula[staySums], error) { return allCases{stays, pulls, least()}, nil },
-		func(r staySums) float64 { return r.ratio })
-}
-
-// capacities are what the fitting holds, by each of its stays' bolts and sections.
-func (b *builder) capacities(f *Fitting) []*Value {
-	var all []*Value
-	for _, g := range b.facts.BoltGroups {
-		if g.Fitting == f {
-			all = append(all, &g.BoltsUltimate.Value)
-		}
-	}
-	for _, s := range b.facts.Sections {
-		if s.Fitting == f {
-			all = append(all, &s.NetUltimate.Value)
-		}
-	}
-	return all
-}
-
-// allCases is a fitting under several stays, one after the other at its break load.
-type allCases struct {
-	stays    []*Stay
-	pulls    []strength.Pull
-	capacity float64
-}
-
-type staySums struct {
-	ratio float64
-	sum   strength.StaySumResult
-	cases allCases
-}
-
-// Reckon gives the worst case.
-func (c allCases) Reckon() (staySums, error) {
-	worst := staySums{ratio: math.Inf(1), cases: c}
-	for i := range c.stays {
-		pulls := append([]strength.Pull{}, c.pulls...)
-		for j, s := range c.stays {
-			pulls[j].Force = s.WorkingLoad.Float()
-			if i == j {
-				pulls[j].Force = s.BreakLoad.Float()
-			}
-		}
-		axis, normal := frame(pulls[i].Toward)
-		sum, err := strength.StaySum{Pulls: pulls, Axis: axis, Normal: normal}.Reckon()
-		if err != nil {
-			return worst, err
-		}
-		if r := c.capacity / sum.Size; r < worst.ratio {
-			worst.ratio, worst.sum = r, sum
-		}
-	}
-	return worst, nil
-}
-
-// Working writes the worst case down.
-func (s staySums) Working() []working.Step {
-	return append(s.sum.Working(), working.Step{Symbol: "R/F", Meaning: "what the fitting holds over that sum", Formula: "capacity / sum",
-		Inputs: []working.Input{{Symbol: "capacity", Value: s.cases.capacity, Unit: "N"}, {Symbol: "sum", Value: s.sum.Size, Unit: "N"}},
-		Value:  s.ratio, Source: working.Source{Title: "arithmetic", As: working.Computed}})
-}
-
-// frame is an axis along a wire and a normal at right angles to it; the size of
-// the sum does not depend on them.
-func frame(d strength.Direction) (axis, normal strength.Direction) {
-	if d.X == 0 && d.Y == 0 {
-		return d, strength.Direction{X: 1}
-	}
-	return d, strength.Direction{X: -d.Y, Y: d.X}
-}
-
-// direction is where a stay leads from its lower end, and what is not known of it.
-func direction(s *Stay, side side) (strength.Direction, []*Value) {
-	between := func(lower, upper plan.Amount) (float64, []*Value) {
-		var a, b Number
-		give(&a, lower)
-		give(&b, upper)
-		return b.number - a.number, values(&a.Value, &b.Value)
-	}
-	x, gx := between(s.plan.Lower.X, s.plan.Upper.X)
-	y, gy := between(s.plan.Lower.Y, s.plan.Upper.Y)
-	z, gz := between(s.plan.Lower.Z, s.plan.Upper.Z)
-	if side.name == "starboard" {
-		y = -y
-	}
-	return strength.Direction{X: x, Y: y, Z: z}, append(append(gx, gy...), gz...)
 }

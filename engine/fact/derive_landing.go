@@ -105,12 +105,15 @@ func pin(l *Landing, p plan.Pin) {
 	}
 	giveWord(&l.PinMetal, p.Metal)
 	brass(&l.PinBrass, &l.PinMetal)
+	row := func() (table.Metal, error) { return table.MetalNamed(l.PinMetal.Text()) }
 	look := func(n *Number, symbol string, certified plan.Amount, of func(table.Metal) float64) {
 		if certified.Given {
 			n.Give(certified.Value, certified.At)
+			if m, err := row(); err == nil {
+				believe(n, m, l.PinMetal.Text())
+			}
 			return
 		}
-		row := func() (table.Metal, error) { return table.MetalNamed(l.PinMetal.Text()) }
 		n.Derive([]*Value{&l.PinMetal.Value},
 			func() (float64, error) { m, err := row(); return of(m), err },
 			func() []working.Step {

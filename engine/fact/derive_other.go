@@ -85,6 +85,33 @@ func (b *builder) dated(on, installed plan.Day) string {
 	return datedWell
 }
 
+// Which part a record is of, where the one that stood there goes or is gone.
+const (
+	partThere  = "the part that is there"
+	partToGo   = "the part that is to go"
+	partIsGone = "the part that is gone"
+)
+
+// of tells which part a record is of. One that is kept is there, whatever the day of
+// the record; one that is made anew is there from the day on which it was fitted.
+func (b *builder) of(on plan.Day, f *Fitting) string {
+	installed := b.installed[f.ID]
+	switch {
+	case f.State.Is("kept"):
+		return partThere
+	case !installed.Given || installed.First.After(b.on):
+		return partToGo
+	case tooEarly(on, installed):
+		return partIsGone
+	}
+	return partThere
+}
+
+// percent is a share as people say it.
+func percent(n, share *Number) {
+	arithmetic(n, "%", "share * 100", "", values(&share.Value), func() float64 { return share.Float() * 100 })
+}
+
 // records makes what somebody saw of each fitting that a record means.
 func (b *builder) records(p *plan.Record) {
 	for _, id := range b.facts.expanded[p.Fitting.Value] {
@@ -108,6 +135,15 @@ func (b *builder) records(p *plan.Record) {
 			}
 			giveYesNo(&r.LossAtHole, p.LossAtHole)
 			give(&r.Ovality, p.Ovality)
+			percent(&r.LossPercent, &r.Loss)
+			percent(&r.OvalityPercent, &r.Ovality)
+			for _, w := range []*Word{&r.Crack, &r.Pits} {
+				if w.Is("none seen") {
+					hide(&w.Value, f)
+				}
+			}
+			r.Drawn.Give(drawn(p.Did.Value), p.Did.At)
+			r.Of.Give(b.of(p.On, f), p.On.At)
 			b.years(&r.Since, p.On)
 			r.Dated.Give(b.dated(p.On, b.installed[f.ID]), p.On.At)
 			b.facts.Records = append(b.facts.Records, r)

@@ -22,6 +22,7 @@ var (
 func (b *builder) stays(p *plan.Stay) {
 	for _, side := range sides(p.ID, p.Side) {
 		s := &Stay{Subject: Subject{ID: side.id, Name: side.id, At: p.At}, plan: p}
+		s.Fittings.Give(0, p.At)
 		giveWord(&s.Role, p.Role)
 		giveWord(&s.Construction, p.Wire.Construction)
 		giveWord(&s.WireMetal, p.Wire.Metal)
@@ -73,6 +74,7 @@ func breakLoad(s *Stay, w plan.Wire) {
 		s.BreakLoad.work = func() []working.Step {
 			return []working.Step{{Symbol: "F_break", Formula: "as certified", Value: w.BreakLoad.Value, Unit: "N", Source: certificate}}
 		}
+		tooWeak(s)
 		return
 	}
 	s.BreakLoad.Derive([]*Value{&s.WireDiameter.Value, &s.Construction.Value},

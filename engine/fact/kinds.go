@@ -20,6 +20,7 @@ type Stay struct {
 	Waters       Word   `fact:"waters" means:"where the boat sails" from:"/boat/waters" words:"fresh,coastal,ocean" tool:"the owner" where:"the farthest she is to sail"`
 	Climate      Word   `fact:"climate" means:"the climate she lies in" from:"/boat/climate" words:"temperate,tropical" tool:"the owner" where:"the warmest place she is to lie in"`
 	Toggle       YesNo  `fact:"toggle" means:"whether a toggle at the lower end lets the wire swing" from:"toggle" tool:"the eye" where:"at the lower end"`
+	Fittings     Number `fact:"fittings" unit:"" means:"how many fittings of the plan serve it"`
 
 	plan *plan.Stay
 }
@@ -59,8 +60,10 @@ type Fitting struct {
 	AgeKnown    YesNo      `fact:"age_known" means:"whether the plan says when the part was made" from:"installed"`
 	Welded      YesNo      `fact:"welded" means:"whether something is welded to it or it is welded together" from:"welded" tool:"the eye" where:"along all edges and at every joint of the part"`
 	Stays       Number     `fact:"stays" unit:"" means:"how many stays it serves" from:"serves"`
-	BearsAll    Number     `fact:"bears_all" unit:"" means:"strength of its bolts and of its section at the bolts over the sum of its stays, one at its break load and the others at work"`
+	BearsAll    Number     `fact:"bears_all" unit:"" means:"what it holds over what all its stays ask of it together: bolts and section over the sum with one stay at its break load and the rest at work, what the bolts go through over the sum of all at work"`
 	SinceLook   Number     `fact:"since_look" unit:"year" means:"how many years ago it was last drawn and looked at, or made" from:"/records" tool:"the eye, with a glass" where:"on the part when it is drawn"`
+	GlassedIn   YesNo      `fact:"glassed_in" means:"whether it is laminated into the hull, so that nobody can see the metal" from:"mounting/glassed_in" tool:"the eye" where:"along the part, inside the boat"`
+	BoltsAre    Word       `fact:"bolts_are" means:"what its bolts, and the metal and wood about them, are like" from:"mounting/glassed_in" words:"in sight" tool:"a saw, then the eye" where:"on its bolts, once the laminate over them is cut away"`
 	LookPlanned YesNo      `fact:"look_planned" means:"whether the plan gives a day, still to come, on which it will be drawn and looked at" from:"next_look"`
 
 	// Seen tells whether any record says that somebody looked at it.
@@ -98,10 +101,10 @@ type Landing struct {
 	PlateUltimate       Number `fact:"plate_ultimate" unit:"N" means:"least ultimate strength of the plate at the pin hole"`
 	PlateBearing        Number `fact:"plate_bearing" unit:"N" means:"load at which the plate's hole begins to yield under the pin, the lowest of three codes"`
 	PinShear            Number `fact:"pin_shear" unit:"N" means:"load at which the pin shears, in double shear"`
-	PinBending          Number `fact:"pin_bending" unit:"N" means:"load at which the pin is bent out, across the fork's gaps"`
+	PinBending          Number `fact:"pin_bending" unit:"N" means:"load at which the pin gives way in bending between the cheeks of its fork"`
 	PlateTimesWire      Number `fact:"plate_times_wire" unit:"" means:"strength of the plate at the pin hole over the wire's break load"`
 	PinShearTimesWire   Number `fact:"pin_shear_times_wire" unit:"" means:"load at which the pin shears over the wire's break load"`
-	PinBendingTimesWire Number `fact:"pin_bending_times_wire" unit:"" means:"load at which the pin is bent out over the wire's break load"`
+	PinBendingTimesWire Number `fact:"pin_bending_times_wire" unit:"" means:"load at which the pin gives way in bending over the wire's break load"`
 	PinClearance        Number `fact:"pin_clearance" unit:"mm" means:"hole less pin, the pin as measured"`
 	EndRatio            Number `fact:"end_ratio" unit:"" means:"distance from hole centre to loaded end, over the hole"`
 	SideRatio           Number `fact:"side_ratio" unit:"" means:"width of the plate at the pin hole, twice the narrower side where the hole is off centre, over the hole"`
@@ -228,17 +231,21 @@ func (*Contact) Describe() (string, string) { return "contact", "a place where t
 // Record is what somebody saw of a fitting on a day.
 type Record struct {
 	Subject
-	Fitting    *Fitting `fact:"fitting"`
-	Crack      Word     `fact:"crack" means:"whether a crack or any line was seen" from:"crack" words:"none seen,seen,not looked for" tool:"the eye, with a glass, after cleaning" where:"at the deck line, bends and holes"`
-	Leak       Word     `fact:"leak" means:"whether water had come in beside the part" from:"leak" words:"none seen,seen,not looked for" tool:"the eye, after rain" where:"below the part, inside"`
-	RustWeep   Word     `fact:"rust_weep" means:"whether rust had run from the slot or from under the part" from:"rust_weep" words:"none seen,seen,not looked for" tool:"the eye" where:"at the slot and round the part's edges"`
-	Pits       Word     `fact:"pits" means:"whether pits were seen in the metal" from:"pits" words:"none seen,seen,not looked for" tool:"the eye, with a glass" where:"where the part stood in the slot"`
-	PinBent    Word     `fact:"pin_bent" means:"whether the pin was found bent or scored" from:"pin_bent" words:"none seen,seen,not looked for" tool:"the eye and a flat plate" where:"on the drawn pin, rolled on the flat"`
-	Loss       Number   `fact:"loss" unit:"" means:"share of the thickness that pits and wear have taken" from:"loss" tool:"calipers" where:"at the deepest pit, against sound metal beside it"`
-	LossAtHole YesNo    `fact:"loss_at_hole" means:"whether the worst place lies at a hole or a bend" from:"loss_at_hole" tool:"the eye" where:"at the deepest pit"`
-	Ovality    Number   `fact:"ovality" unit:"" means:"how much longer than wide the pin hole has become" from:"ovality" tool:"calipers" where:"in the pin hole, along and across the load"`
-	Dated      Word     `fact:"dated" means:"of which time the record is" from:"on" words:"in the part's time,before the part was there,after the day judged on"`
-	Since      Number   `fact:"since" unit:"year" means:"years since that day" from:"on"`
+	Fitting        *Fitting `fact:"fitting"`
+	Crack          Word     `fact:"crack" means:"whether a crack or any line was seen" from:"crack" words:"none seen,seen,not looked for" tool:"the eye, with a glass, after cleaning" where:"at the deck line, bends and holes"`
+	Leak           Word     `fact:"leak" means:"whether water had come in beside the part" from:"leak" words:"none seen,seen,not looked for" tool:"the eye, after rain" where:"below the part, inside"`
+	RustWeep       Word     `fact:"rust_weep" means:"whether rust had run from the slot or from under the part" from:"rust_weep" words:"none seen,seen,not looked for" tool:"the eye" where:"at the slot and round the part's edges"`
+	Pits           Word     `fact:"pits" means:"whether pits were seen in the metal" from:"pits" words:"none seen,seen,not looked for" tool:"the eye, with a glass" where:"where the part stood in the slot"`
+	PinBent        Word     `fact:"pin_bent" means:"whether the pin was found bent or scored" from:"pin_bent" words:"none seen,seen,not looked for" tool:"the eye and a flat plate" where:"on the drawn pin, rolled on the flat"`
+	Loss           Number   `fact:"loss" unit:"" means:"share of the thickness that pits and wear have taken" from:"loss" tool:"calipers" where:"at the deepest pit, against sound metal beside it"`
+	LossPercent    Number   `fact:"loss_percent" unit:"" means:"what pits and wear have taken of the thickness, in per cent"`
+	LossAtHole     YesNo    `fact:"loss_at_hole" means:"whether the worst place lies at a hole or a bend" from:"loss_at_hole" tool:"the eye" where:"at the deepest pit"`
+	Ovality        Number   `fact:"ovality" unit:"" means:"how much longer than wide the pin hole has become" from:"ovality" tool:"calipers" where:"in the pin hole, along and across the load"`
+	OvalityPercent Number   `fact:"ovality_percent" unit:"" means:"how much longer than wide the pin hole has become, in per cent"`
+	Drawn          YesNo    `fact:"drawn" means:"whether the record says that the part was drawn" from:"did"`
+	Of             Word     `fact:"of" means:"of which part the record is" words:"the part that is there,the part that is to go,the part that is gone"`
+	Dated          Word     `fact:"dated" means:"of which time the record is" from:"on" words:"in the part's time,before the part was there,after the day judged on"`
+	Since          Number   `fact:"since" unit:"year" means:"years since that day" from:"on"`
 }
 
 // Describe names the kind.

@@ -10,8 +10,9 @@ import (
 )
 
 // A schema judges one value at a time. Here stands what takes two to be wrong:
-// ids that are used twice or lead nowhere, holes beside the plate, strengths that
-// can't belong together.
+// ids that are used twice or lead nowhere, holes beside the plate or in each other,
+// strengths that can't belong together. Slips of the unit and of the calipers stand
+// in slips.go.
 
 // crossCheck gathers what is wrong between values. Where the schema already found
 // fault, ids that may be part of that fault are not called unknown.
@@ -34,11 +35,13 @@ func crossCheck(p *Plan, root *document.Node, clean bool) []finding.Problem {
 			c.roles[id] = s.Role.Value
 		}
 		c.strengths(s.Pin.Yield, s.Pin.Ultimate)
+		c.staySlips(s)
 	}
 	for _, f := range p.Fittings {
 		c.serves(f)
 		c.holes(f)
 		c.strengths(f.Metal.Yield, f.Metal.Ultimate)
+		c.fittingSlips(f)
 	}
 	for _, r := range p.Records {
 		if r.Fitting.Given {
@@ -183,8 +186,17 @@ func (c *crossChecker) claim(f Fitting, stays []part, ref Text) {
 	}
 }
 
-// strengths refuses a metal that would yield only after it has broken.
+// strongest is more than any metal of a rig breaks at, in MPa.
+const strongest = 2500
+
+// strengths refuses a metal that would yield only after it has broken, and one that
+// is stronger than any.
 func (c *crossChecker) strengths(yield, ultimate Amount) {
+	for _, s := range []Amount{yield, ultimate} {
+		if s.Given && s.Value > strongest {
+			c.wrong(s.At, "the strength with its unit: 205 MPa is not 205 ksi", "no metal is as strong as %s", quantity.Format(s.Value, quantity.Stress, c.units))
+		}
+	}
 	if yield.Given && ultimate.Given && yield.Value > ultimate.Value {
 		c.wrong(yield.At, "the two the other way round, or as the certificate has them", "this yield strength is more than the ultimate strength in %s", line(ultimate.At, yield.At))
 	}

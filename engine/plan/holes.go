@@ -7,12 +7,38 @@ import (
 	"chainwale/engine/quantity"
 )
 
-// holes checks each hole's stay and that the hole lies within the plate.
+// holes checks each hole's stay, that the hole lies within the plate, and that it
+// leaves the holes before it alone.
 func (c *crossChecker) holes(f Fitting) {
-	for _, h := range f.Holes {
+	for i, h := range f.Holes {
 		c.holeStay(f, h)
 		c.holeAlong(f.Outline, h)
 		c.holeAcross(f.Outline, h)
+		c.holeApart(h, f.Holes[:i])
+	}
+}
+
+// holeApart refuses a hole that runs into an earlier one. A hole without a place, as
+// one that is drilled at the boat, or without a size can't be told to.
+func (c *crossChecker) holeApart(h Hole, earlier []Hole) {
+	if !h.Along.Given || !h.Diameter.Given {
+		return
+	}
+	for _, o := range earlier {
+		if !o.Along.Given || !o.Diameter.Given {
+			continue
+		}
+		apart := math.Hypot(h.Along.Value-o.Along.Value, h.Across.Value-o.Across.Value)
+		switch reach := radiusOf(h) + radiusOf(o); {
+		case apart == 0:
+			c.wrong(h.Along.At, "each hole once, and its own place for each", "this hole stands where the one in %s stands", line(o.At, h.Along.At))
+		case apart <= reach:
+			c.wrong(h.Along.At, "holes with metal between them; along and across are measured to a hole's centre",
+				"this hole runs into the one in %s: their centres are %s apart and their radii together %s", line(o.At, h.Along.At), c.length(apart), c.length(reach))
+		default:
+			continue
+		}
+		return
 	}
 }
 
