@@ -142,7 +142,9 @@ type Measure struct {
 }
 
 // Counts are the totals of a report. Stop, Mend and Watch count fails and
-// cannot-tells together, because an unknown counts as a finding of its grade.
+// cannot-tells together, because an unknown counts as a finding of its grade. They
+// leave out what is accepted, as the exit status does: together with Accepted they
+// are as many as Fails and CannotTell.
 type Counts struct {
 	Holds        int `json:"holds"`
 	Fails        int `json:"fails"`
@@ -191,6 +193,11 @@ type Report struct {
 	Standards []StandardUsed `json:"standards"`
 	NotSeen   []string       `json:"not_seen"`
 	Cautions  []string       `json:"cautions"`
+	// Against compares with an earlier report, where one was given.
+	Against *Against `json:"against,omitempty"`
+	// Fault tells that a pack or a standard was at fault, which the exit status says;
+	// problems and findings say it in words.
+	Fault bool `json:"-"`
 }
 
 // ReportVersion is the version of the report's shape.

@@ -71,7 +71,12 @@ type Plan struct {
 	Fittings []Fitting
 	Contacts []Contact
 	Records  []Record
+	// Accepted are the findings that somebody takes on themselves.
+	Accepted []Accepted
 	Packs    []Text
+	// Standards are asked; those of MustMeet are asked too, and weigh in full.
+	Standards []Text
+	MustMeet  []Text
 
 	sources []Source
 }
@@ -258,4 +263,17 @@ type Record struct {
 	// than wide the pin hole is.
 	Loss, Ovality Amount
 	LossAtHole    YesNo
+}
+
+// Accepted is a finding that somebody takes on themselves until a day.
+type Accepted struct {
+	At finding.Place
+	// Rule is the rule's id. Subject is the id of a stay or a fitting, or "kind:id";
+	// not given, it is all that the rule judges.
+	Rule, Subject Text
+	// Grade is the worst that is accepted: stop, mend, watch.
+	Grade    Text
+	Who, Why Text
+	// Until is the last day, always a whole one.
+	Until Day
 }

@@ -11,9 +11,12 @@ import (
 )
 
 // JSON writes the report as schema/report.schema.json describes it.
-func JSON(w io.Writer, r finding.Report) error {
+func JSON(w io.Writer, r finding.Report) error { return indented(w, r) }
+
+// indented writes a value as JSON that a person can read too.
+func indented(w io.Writer, v any) error {
 	out := json.NewEncoder(w)
 	out.SetEscapeHTML(false)
 	out.SetIndent("", "  ")
-	return out.Encode(r)
+	return out.Encode(v)
 }

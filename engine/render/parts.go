@@ -58,7 +58,8 @@ func joinTwins(parts []part) []part {
 // alike tells whether two findings say the same of two parts that the plan
 // describes in one place.
 func alike(f, g *finding.Finding) bool {
-	return f.Rule == g.Rule && f.Pack == g.Pack && f.At == g.At && f.Outcome == g.Outcome && f.Grade == g.Grade && sameAmount(f.Have, g.Have) && sameAmount(f.Need, g.Need)
+	return f.Rule == g.Rule && f.Pack == g.Pack && f.At == g.At && f.Outcome == g.Outcome && f.Grade == g.Grade && sameAmount(f.Have, g.Have) && sameAmount(f.Need, g.Need) &&
+		sameAcceptance(f.Accepted, g.Accepted)
 }
 
 func sameAmount(a, b *finding.Amount) bool {

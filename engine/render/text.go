@@ -1,6 +1,7 @@
 package render
 
 import (
+	"cmp"
 	"fmt"
 	"io"
 	"slices"
@@ -33,9 +34,12 @@ func Text(w io.Writer, r finding.Report, s quantity.System) error {
 		t.problems(r.Problems)
 		t.line("")
 	}
+	t.against(r)
 	t.findings(r)
 	t.measures(r.Measure)
 	t.counts(r)
+	t.standards(r.Standards)
+	t.changed(r.Packs)
 	t.list("Not seen and not checked", r.NotSeen)
 	t.cautions(r.Cautions)
 	return t.err
@@ -126,19 +130,35 @@ func settled(f *finding.Finding, list []finding.Measure) bool {
 	return len(f.Unknown) > 0 && slices.ContainsFunc(list, func(m finding.Measure) bool { return slices.Contains(m.Settles, f.Rule) })
 }
 
-// open writes in one line what can't be told of a part until somebody measures:
-// the list below says what.
+// open writes in a few lines what can't be told of a part until somebody measures,
+// by grade, the worst first: the list below says what.
 func (t *text) open(findings []*finding.Finding) {
 	if len(findings) == 0 {
 		return
 	}
-	var rules []string
+	t.line("  CANNOT TELL, until the readings below are taken:")
+	byGrade := map[finding.Grade][]string{}
+	var grades []finding.Grade
 	for _, f := range findings {
-		if name := fmt.Sprintf("%s (%s)", f.Rule, f.Grade); !slices.Contains(rules, name) {
-			rules = append(rules, name)
+		if byGrade[f.Grade] == nil {
+			grades = append(grades, f.Grade)
+		}
+		if !slices.Contains(byGrade[f.Grade], f.Rule) {
+			byGrade[f.Grade] = append(byGrade[f.Grade], f.Rule)
 		}
 	}
-	t.prose("  ", fmt.Sprintf("CANNOT TELL, until the readings below are taken: %s", strings.Join(rules, ", ")))
+	slices.SortStableFunc(grades, func(a, b finding.Grade) int { return cmp.Compare(b.Weight(), a.Weight()) })
+	for _, g := range grades {
+		t.hanging("      "+string(g)+": ", strings.Join(byGrade[g], ", "))
+	}
+}
+
+// hanging writes a paragraph behind a mark, its further lines under the first.
+func (t *text) hanging(mark, paragraph string) {
+	for _, l := range wrap(paragraph, width-len(mark)) {
+		t.line("%s%s", mark, l)
+		mark = strings.Repeat(" ", len(mark))
+	}
 }
 
 // finding writes one finding: the grade and the sentence, then what was had and
@@ -151,10 +171,8 @@ func (t *text) finding(f *finding.Finding) {
 	if f.Outcome == finding.CannotTell {
 		head += ", cannot tell"
 	}
-	t.prose("  ", head+": "+f.Message)
-	if f.Accepted != nil {
-		t.prose("      ", fmt.Sprintf("accepted by %s until %s: %s", f.Accepted.Who, f.Accepted.Until, f.Accepted.Why))
-	}
+	t.prose("  ", head+acceptedMark(f)+": "+f.Message)
+	t.accepted(f)
 	if f.Outcome == finding.Fails && f.Have != nil {
 		t.line("      %s", t.haveNeed(f))
 	}

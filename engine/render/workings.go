@@ -53,6 +53,10 @@ func NewSheet(fitting string, subjects []*fact.Subject) Sheet {
 			slot, _ := s.Kind.SlotOf(s.Kind.Columns[i].Name)
 			of.Facts = append(of.Facts, sheetFact(&s.Kind.Columns[i], s.Value(slot)))
 		}
+		for _, c := range s.Kind.Further() {
+			slot, _ := s.Kind.SlotOf(c.Name)
+			of.Facts = append(of.Facts, sheetFact(&c, s.Value(slot)))
+		}
 		sheet.Subjects = append(sheet.Subjects, of)
 	}
 	return sheet
