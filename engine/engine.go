@@ -29,6 +29,8 @@ type Options struct {
 	All bool
 	// Packs are folders of rule packs that judge beside those of the program.
 	Packs []string
+	// Standards are the design standards that judge, in the order they are named.
+	Standards []Named
 }
 
 // Check judges a plan. What the owner got wrong is in the report; an error is a
@@ -40,31 +42,56 @@ func Check(ctx context.Context, p *plan.Plan, o Options) (finding.Report, error)
 	if err != nil {
 		return report, err
 	}
+	standards := describeAll(ctx, o.Standards)
+	catalogue = widen(catalogue, standards)
 	facts, err := fact.Build(catalogue, p, o.On)
 	if err != nil {
 		return report, err
 	}
+	answerAll(ctx, facts, standards)
 	packs, problems, err := packsFor(catalogue, p, o)
 	if err != nil {
 		return report, err
 	}
 	report.Problems = append(report.Problems, problems...)
-	judged, err := judge(ctx, packs, facts.Subjects(), rule.JudgeOptions{All: o.All, System: system(p)})
+	judges := append(judgesOf(packs), standardJudges(catalogue, standards, packs)...)
+	report.Problems = append(report.Problems, layer(catalogue, judges)...)
+	judged, err := judge(ctx, judges, facts.Subjects(), rule.JudgeOptions{All: o.All, System: system(p)})
 	if err != nil {
 		return report, err
 	}
-	gather(&report, packs, judged)
+	gather(&report, judges, judged)
+	tellStandards(&report, standards)
 	finish(&report, facts)
+	settle(&report, p, o.On, judges, facts)
 	return report, nil
 }
 
+// judging is a pack that judges, and the worst grade it may give; "" for no limit.
+type judging struct {
+	*rule.Pack
+	atMost finding.Grade
+	// changed says what other packs have made otherwise in it.
+	changed []string
+}
+
+func judgesOf(packs []*rule.Pack) []judging {
+	judges := make([]judging, len(packs))
+	for i, pack := range packs {
+		judges[i].Pack = pack
+	}
+	return judges
+}
+
 // judge lets the packs judge side by side.
-func judge(ctx context.Context, packs []*rule.Pack, subjects []*fact.Subject, o rule.JudgeOptions) ([]rule.Judged, error) {
+func judge(ctx context.Context, packs []judging, subjects []*fact.Subject, o rule.JudgeOptions) ([]rule.Judged, error) {
 	judged := make([]rule.Judged, len(packs))
 	var all sync.WaitGroup
 	for i, pack := range packs {
 		all.Go(func() {
 			if ctx.Err() == nil {
+				o := o
+				o.AtMost = pack.atMost
 				judged[i] = pack.Judge(subjects, o)
 			}
 		})
@@ -74,7 +101,7 @@ func judge(ctx context.Context, packs []*rule.Pack, subjects []*fact.Subject, o 
 }
 
 // gather puts what the packs made of the plan into the report, in their order.
-func gather(r *finding.Report, packs []*rule.Pack, judged []rule.Judged) {
+func gather(r *finding.Report, packs []judging, judged []rule.Judged) {
 	var gaps []rule.Gap
 	found := 0
 	for _, j := range judged {
@@ -85,8 +112,8 @@ func gather(r *finding.Report, packs []*rule.Pack, judged []rule.Judged) {
 		r.Findings = append(r.Findings, judged[i].Findings...)
 		count(&r.Counts, judged[i].Counts)
 		gaps = append(gaps, judged[i].Missing...)
-		r.Packs = append(r.Packs, finding.PackUsed{ID: pack.ID, Edition: pack.Edition, Hash: pack.Hash, Changed: []string{}})
-		r.NotSeen = append(r.NotSeen, notCovered(pack)...)
+		r.Packs = append(r.Packs, finding.PackUsed{ID: pack.ID, Edition: pack.Edition, Hash: pack.Hash, Changed: append([]string{}, pack.changed...)})
+		r.NotSeen = append(r.NotSeen, notCovered(pack.Pack)...)
 	}
 	r.Measure = append(r.Measure, rule.Measures(gaps)...)
 }
@@ -123,7 +150,9 @@ func finish(r *finding.Report, facts *fact.Facts) {
 	}
 	for i := range r.Findings {
 		f := &r.Findings[i]
-		f.Part = part(bySubject[f.Subject])
+		if s := bySubject[f.Subject]; s != nil {
+			f.Part = part(s)
+		}
 		grade(&r.Counts, *f)
 	}
 	slices.SortStableFunc(r.Findings, func(a, b finding.Finding) int {
@@ -164,12 +193,11 @@ func count(c *finding.Counts, more finding.Counts) {
 
 // Behind gives the subjects that hang on a fitting, itself first, and where none
 // is called so the names that are near.
-func Behind(p *plan.Plan, fitting string, on time.Time) (subjects []*fact.Subject, nearby []string, err error) {
-	catalogue, err := fact.TheCatalogue()
-	if err != nil {
-		return nil, nil, err
-	}
-	facts, err := fact.Build(catalogue, p, on)
+//
+// What the standards derive stands behind the other facts of each subject; where one
+// is at fault, its facts are unknown and say so.
+func Behind(ctx context.Context, p *plan.Plan, fitting string, on time.Time, standards []Named) (subjects []*fact.Subject, nearby []string, err error) {
+	facts, _, err := factsBy(ctx, p, standards, on)
 	if err != nil {
 		return nil, nil, err
 	}

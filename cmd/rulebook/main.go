@@ -8,11 +8,11 @@ package main
 import (
 	"bytes"
 	"fmt"
-	"io"
 	"os"
 
 	"chainwale/engine/fact"
 	"chainwale/engine/rule"
+	"chainwale/engine/rulebook"
 	"chainwale/rules"
 )
 
@@ -43,15 +43,16 @@ func write() ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	var b bytes.Buffer
-	fmt.Fprint(&b, preface)
-	writeContents(&b, packs)
+	count := 0
 	for _, p := range packs {
-		if err := writePack(&b, p); err != nil {
-			return nil, err
-		}
+		count += len(p.Rules)
 	}
-	return b.Bytes(), nil
+	var b bytes.Buffer
+	err = rulebook.Markdown(&b, packs, rulebook.Options{
+		Title: "Rule book", From: "the packs in this folder", Command: "go run ./cmd/rulebook",
+		Glance: fmt.Sprintf("The %d rules at a glance", count),
+	})
+	return b.Bytes(), err
 }
 
 // load reads the packs in the order in which they judge.
@@ -70,37 +71,4 @@ func load() ([]*rule.Pack, error) {
 		packs = append(packs, pack)
 	}
 	return packs, nil
-}
-
-const preface = `# Rule book
-
-Made from the packs in this folder by ` + "`go run ./cmd/rulebook`" + `. Change the packs, not this file.
-
-Each rule judges one kind of thing, such as a stay where it lands on a plate. Its limits are tried from the top of
-its table down, and the first that is not met gives the grade:
-
-- **stop**: do not go on with what it holds up
-- **mend**: change the plan
-- **watch**: know it, and look again
-
-A rule holds only on a true comparison of known, finite numbers. What is not known never passes: it is a finding of
-the grade that stands under "if not known", and the report says what to measure. In the sentence of a rule, what
-stands in braces is filled in: ` + "`{have}`" + ` is what there is, ` + "`{need}`" + ` the limit.
-
-How far a source is known is said behind it: published, common practice, computed, memory, judgement. "After" a
-standard means that its text was not seen.
-
-This advises. A qualified rigger, surveyor, naval architect and local code decide.
-`
-
-// writeContents lists packs and rules with the worst that each can say.
-func writeContents(w io.Writer, packs []*rule.Pack) {
-	t := table{head: []string{"pack", "rule", "holds if", "judges each", "at worst"}}
-	for _, p := range packs {
-		for _, r := range p.Rules {
-			t.row(p.ID, fmt.Sprintf("[`%s`](#%s)", r.ID, r.ID), r.Title, thing(r.Kind.Name), string(r.Bands[0].Else))
-		}
-	}
-	fmt.Fprintf(w, "\n## The %d rules at a glance\n\n", len(t.rows))
-	t.write(w)
 }

@@ -64,6 +64,10 @@ type Kind struct {
 	near []neighbour
 	slot map[string]int
 	typ  reflect.Type
+	// further are facts that standards derive, whose slots stand after all others;
+	// plain is the kind without them.
+	further []Column
+	plain   *Kind
 }
 
 // neighbour is a field of a kind's struct that points at another subject.
@@ -289,6 +293,7 @@ func (c *Catalogue) Seal(d Described) error {
 			return err
 		}
 	}
+	s.addFurther()
 	s.row = make([]float64, len(s.values))
 	for i, value := range s.values {
 		s.row[i] = value.Float()
@@ -300,8 +305,8 @@ func (c *Catalogue) Seal(d Described) error {
 // not there are unknown.
 func (s *Subject) link(n neighbour, field reflect.Value) error {
 	if field.IsNil() {
-		for i := range n.kind.Slots {
-			s.values = append(s.values, &Value{why: "there is no " + n.name, subject: s, column: n.kind.Slots[i].Column, at: s.At})
+		for _, slot := range n.kind.ours() {
+			s.values = append(s.values, &Value{why: "there is no " + n.name, subject: s, column: slot.Column, at: s.At})
 		}
 		return nil
 	}
@@ -309,7 +314,7 @@ func (s *Subject) link(n neighbour, field reflect.Value) error {
 	if other.values == nil {
 		return fmt.Errorf("%s is not sealed before %s", n.name, s.ID)
 	}
-	s.values = append(s.values, other.values...)
+	s.values = append(s.values, other.values[:len(n.kind.ours())]...)
 	s.near[n.name] = other
 	for name, further := range other.near {
 		s.near[n.name+"."+name] = further

@@ -4,7 +4,7 @@
 //
 // A Formula declares what it takes and gives; that declaration is the one source
 // for reading the inputs, for the help and for the order of the answer. The
-// arithmetic stands in packages strength and corrosion, the look-ups in package
+// arithmetic stands in packages strength, sheet and corrosion, the look-ups in package
 // table: here nothing is worked out twice.
 //
 // Three things can come back. An answer that is covered. An answer that is not:
@@ -48,6 +48,7 @@ var formulas = []*Formula{
 	&pinPlate, &pin, &strip, &stressConcentration,
 	&boltGroup, &boltPull, &bolt, &host,
 	&wire, &pittingResistance, &couple,
+	&bend, &springback, &pressForce, &minRadius, &holeToBend,
 }
 
 // Formulas are all entries, in the order of the register.
@@ -89,6 +90,11 @@ func Run(name string, given []Member) (Answer, error) {
 	if err != nil {
 		return Answer{}, err
 	}
+	return f.Run(given)
+}
+
+// Run works the formula out, as Run by its name does.
+func (f *Formula) Run(given []Member) (Answer, error) {
 	in := read(f, given)
 	if err := in.refusal(); err != nil {
 		return Answer{}, err

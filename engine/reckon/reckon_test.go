@@ -26,6 +26,11 @@ var promised = map[string][2]string{
 	"wire":                 {"construction metal diameter", "break_load how"},
 	"pitting-resistance":   {"cr mo n", "pren"},
 	"couple":               {"a b area_a? area_b? exposure", "difference worst anode verdict"},
+	"bend":                 {"thickness radius angle k?", "allowance outside_setback deduction k"},
+	"springback":           {"thickness radius angle yield elastic_modulus", "form_angle form_radius ratio"},
+	"press-force":          {"thickness length die ultimate method?", "force"},
+	"min-radius":           {"metal thickness grain", "radius"},
+	"hole-to-bend":         {"thickness radius angle die", "distance"},
 }
 
 func TestNamesStayAsPromised(t *testing.T) {

@@ -89,6 +89,7 @@ func (b *builder) compileExpressions() {
 		b.rule.Bands = append(b.rule.Bands, Band{item.verb, written(item.limit), finding.Grade(item.grade.value), written(item.appliesIf), strings.TrimSpace(item.says.value)})
 		b.rule.bands = append(b.rule.bands, b.band(item))
 	}
+	b.checkNumbers()
 	b.rule.reads, b.rule.sides = b.reads, len(b.compared)
 	for _, slot := range b.reads {
 		b.rule.Reads = append(b.rule.Reads, b.kind.Slots[slot].Name)

@@ -25,12 +25,17 @@ func alike(p *problems, left, right part, a, b numeric, leftRole, rightRole stri
 		return true
 	}
 	p.add(right.at, dimensionAdvice(a, b), "%s, %s (%s), is %s; %s, %s (%s), is %s",
-		leftRole, left.written, spot(left.at), inUnit(a.dimension), rightRole, right.written, spot(right.at), inUnit(b.dimension))
+		leftRole, left.written, spot(left.at, right.at.File), inUnit(a.dimension), rightRole, right.written, spot(right.at, right.at.File), inUnit(b.dimension))
 	return false
 }
 
-// spot is a place within the same file.
-func spot(p finding.Place) string { return fmt.Sprintf("%d:%d", p.Line, p.Column) }
+// spot is a place, with the file's name where that is another than the reader is in.
+func spot(p finding.Place, in string) string {
+	if p.File != in {
+		return fmt.Sprintf("%s:%d:%d", p.File, p.Line, p.Column)
+	}
+	return fmt.Sprintf("%d:%d", p.Line, p.Column)
+}
 
 // inUnit says what a number is in.
 func inUnit(d quantity.Dimension) string {

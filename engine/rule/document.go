@@ -94,8 +94,11 @@ func (d *document) syntax(err error, p *problems) {
 		return
 	}
 	expected := ""
-	if strings.Contains(load.Message, "mapping values are not allowed") {
+	switch {
+	case strings.Contains(load.Message, "mapping values are not allowed"):
 		expected = "a text that holds `: `, as `a ? b : c` does, stands in quotes or in a `|` block"
+	case strings.Contains(load.Message, "tab character"):
+		expected = "blanks before a key and never tabs"
 	}
 	p.add(d.place(max(1, load.Mark.Line), max(1, load.Mark.Column)), expected, "not YAML: %s", load.Message)
 }

@@ -46,7 +46,7 @@ type draftExample struct {
 type draftFact struct{ name, value text }
 
 var (
-	headKeys    = []string{"id", "edition", "title", "author", "scope", "not_covered"}
+	headKeys    = []string{"id", "edition", "title", "author", "scope", "not_covered", "changes"}
 	bandKeys    = []string{"at_least", "at_most", "above", "below", "true_that", "else", "applies_if", "says"}
 	exampleKeys = []string{"with", "outcome", "grade"}
 	sourceKeys  = []string{"source", "edition", "clause", "as", "for"}
@@ -73,15 +73,17 @@ func wordsOf[W ~string](list []W) []string {
 type head struct {
 	id, edition, title, author, scope text
 	notCovered                        []string
+	changes                           []Change
 }
 
 // readHead reads pack.yaml.
 func readHead(d *document, p *problems) head {
 	f, _ := reader{d, p}.fields(d.root, "pack.yaml", headKeys...)
 	f.need("id", "edition", "title")
+	id := f.id()
 	return head{
-		id: f.id(), edition: f.text("edition"), title: f.text("title"),
-		author: f.text("author"), scope: f.text("scope"), notCovered: values(f.texts("not_covered")),
+		id: id, edition: f.text("edition"), title: f.text("title"),
+		author: f.text("author"), scope: f.text("scope"), notCovered: values(f.texts("not_covered")), changes: f.changes(id),
 	}
 }
 

@@ -5,7 +5,6 @@ import (
 
 	"chainwale/engine/fact"
 	"chainwale/engine/finding"
-	"chainwale/engine/quantity"
 )
 
 // maxRelated is how many further places a finding points at.
@@ -13,9 +12,12 @@ const maxRelated = 4
 
 // explain writes the finding of a verdict, from the facts and the sides of the
 // comparisons that the evaluation has left in the frame.
-func (r *Rule) explain(f *frame, s *fact.Subject, v verdict, system quantity.System, j *Judged) {
+func (r *Rule) explain(f *frame, s *fact.Subject, v verdict, o JudgeOptions, j *Judged) {
 	told := r.tell(v)
-	say := &saying{subject: s, rule: r, verdict: told, system: system}
+	if o.AtMost.Known() && told.Grade.WorseThan(o.AtMost) {
+		told.Grade = o.AtMost
+	}
+	say := &saying{subject: s, rule: r, verdict: told, system: o.System}
 	g := finding.Finding{
 		Rule: r.ID, Title: r.Title, Pack: r.Pack, Outcome: told.Outcome, Grade: told.Grade, Subject: s.Ref(), Ratio: told.Ratio,
 		Because: r.Because, Decides: slices.Clone(r.Decides), Known: slices.Clone(r.Known),

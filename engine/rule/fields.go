@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 
+	"chainwale/engine/near"
+
 	"go.yaml.in/yaml/v4"
 )
 
@@ -20,6 +22,8 @@ type fields struct {
 	node   *yaml.Node
 	what   string
 	values map[string]*yaml.Node
+	// meant are known keys that a misspelt one was most likely meant for.
+	meant []string
 }
 
 // fields reads a mapping. what names it in problems; known are the keys it may
@@ -40,6 +44,7 @@ func (r reader) fields(n *yaml.Node, what string, known ...string) (f fields, ok
 		}
 		if !slices.Contains(known, key.Value) {
 			r.problems.add(r.doc.at(key), whichWord(key.Value, known), "%s has no key %s", what, quote(key.Value))
+			f.meant = append(f.meant, near.Words(key.Value, known, 1)...)
 			continue
 		}
 		if f.values[key.Value] == nil {
@@ -61,11 +66,11 @@ func whichWord(key string, known []string) string {
 // has tells whether a key is there.
 func (f fields) has(key string) bool { return f.values[key] != nil }
 
-// need notes the keys that are missing.
+// need notes the keys that are missing. One that stands there misspelt has been noted.
 func (f fields) need(keys ...string) {
 	for _, key := range keys {
-		if !f.has(key) {
-			f.problems.add(f.doc.at(f.node), "", "%s lacks the key %s", f.what, key)
+		if !f.has(key) && !slices.Contains(f.meant, key) {
+			f.problems.add(f.doc.at(f.node), keyAdvice(f.what, key), "%s lacks the key %s", f.what, key)
 		}
 	}
 }

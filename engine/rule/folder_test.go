@@ -22,26 +22,26 @@ func TestBadFolders(t *testing.T) {
 		{"no pack.yaml", fstest.MapFS{"p/a.yaml": head(goodRule)},
 			"my/pack.yaml:1:1: the pack has no pack.yaml | a file pack.yaml with id, edition and title"},
 		{"no rules", fstest.MapFS{"p/pack.yaml": head(goodHead), "p/README.md": head("#")},
-			"my/pack.yaml:1:1: the pack has no rules | a YAML file for each rule beside it"},
+			"my/pack.yaml:1:1: the pack has no rules | a YAML file for each rule beside it, or changes to rules of other packs"},
 		{"a rule further down", packOf(goodRule, "more/b.yaml", goodRule),
 			"my/more/b.yaml:1:1: a rule in a folder of its own is not read | put it beside pack.yaml"},
 		{"the same id twice", packOf(goodRule, "b.yml", "# a comment\n"+goodRule),
 			"my/b.yml:2:5: the rule a-rule stands in my/a.yaml already | an id of its own for each rule"},
 		{"keys of pack.yaml", packOf(goodRule, "pack.yaml", "id: Try\nedition:\nauthr: me\nnot_covered: boats\n"),
-			"my/pack.yaml:1:1: pack.yaml lacks the key title\n" +
+			"my/pack.yaml:1:1: pack.yaml lacks the key title | title: what the pack judges, in a few words\n" +
 				"my/pack.yaml:1:5: \"Try\" is no name for pack.yaml | small letters and digits with hyphens between, as in plate-outlasts-wire\n" +
 				"my/pack.yaml:2:9: edition is empty\n" +
 				"my/pack.yaml:3:1: pack.yaml has no key \"authr\" | did you mean author?\n" +
 				"my/pack.yaml:4:14: not_covered holds a text | a list, each entry after a hyphen or all of them in [ ]"},
 		{"all at once", packOf(strings.Replace(without(goodRule, "title: The plate is thick\n"), "0.5 * hole", "0.5 * hol + stay.brek_load", 1),
 			"b.yaml", strings.Replace(goodRule, "id: a-rule", "id: b", 1)+"colour: red\n", "c.yaml", "x: [\n", "pack.yaml", "id: try\n"),
-			"my/a.yaml:1:1: a rule lacks the key title\n" +
+			"my/a.yaml:1:1: a rule lacks the key title | title: what is so when the rule holds, as a sentence: The plate is stronger than the wire it holds\n" +
 				"my/a.yaml:8:21: there is no fact \"hol\" on a landing | did you mean hole?\n" +
 				"my/a.yaml:8:27: there is no fact \"stay.brek_load\" on a landing | did you mean stay.break_load?\n" +
 				"my/b.yaml:24:1: a rule has no key \"colour\" | one of id, title, on, applies_if, have, bands, at_least, at_most, above, below, true_that, else, if_unknown, holds_up, says, because, vary, known, decides, examples\n" +
 				"my/c.yaml:2:1: not YAML: did not find expected node content\n" +
-				"my/pack.yaml:1:1: pack.yaml lacks the key edition\n" +
-				"my/pack.yaml:1:1: pack.yaml lacks the key title"},
+				"my/pack.yaml:1:1: pack.yaml lacks the key edition | edition: the edition of the pack: a year, a date or a number. It changes whenever a limit does\n" +
+				"my/pack.yaml:1:1: pack.yaml lacks the key title | title: what the pack judges, in a few words"},
 	}
 	for _, test := range tests {
 		p, problems := loadAll(t, test.files)

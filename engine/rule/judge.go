@@ -15,6 +15,9 @@ type JudgeOptions struct {
 	System quantity.System
 	// All asks for findings of what holds and what does not apply as well.
 	All bool
+	// AtMost is the worst grade that a finding gets; "" for no limit. What a standard
+	// says that nobody has to meet is there to be known, not to refuse a plan.
+	AtMost finding.Grade
 }
 
 // Judged is what a pack made of the subjects.
@@ -53,7 +56,7 @@ func (p *Pack) Judge(subjects []*fact.Subject, o JudgeOptions) Judged {
 			}
 			v := r.judge(f, s)
 			j.count(v.outcome)
-			r.explain(f, s, v, o.System, &j)
+			r.explain(f, s, v, o, &j)
 		}
 	}
 	return j
@@ -67,7 +70,7 @@ func (r *Rule) glance(f *frame, s *fact.Subject) (o outcome) {
 			o = cannotTell
 		}
 	}()
-	if s.Kind != r.Kind {
+	if !s.Kind.Is(r.Kind) {
 		return cannotTell
 	}
 	return r.quick(f)
@@ -76,7 +79,7 @@ func (r *Rule) glance(f *frame, s *fact.Subject) (o outcome) {
 // judge judges one subject. Facts that were laid out for another catalogue would
 // be read by the wrong names, so nothing is told from them.
 func (r *Rule) judge(f *frame, s *fact.Subject) verdict {
-	if s.Kind != r.Kind {
+	if !s.Kind.Is(r.Kind) {
 		return broken()
 	}
 	return r.evaluate(f)

@@ -203,6 +203,7 @@ func (l *loader) head(p *Pack, files []packFile) {
 	l.validate(d, "pack", faults)
 	p.ID, p.Edition, p.Title = h.id.value, h.edition.value, h.title.value
 	p.Author, p.Scope, p.NotCovered = h.author.value, h.scope.value, h.notCovered
+	p.Changes = h.changes
 }
 
 // rules reads all other files.
@@ -223,8 +224,8 @@ func (l *loader) rules(p *Pack, files []packFile) {
 		first[r.ID] = r
 		p.add(r)
 	}
-	if len(p.Rules) == 0 && len(l.list) == 0 {
-		l.add(finding.Place{File: l.name(headFile), Line: 1, Column: 1}, "a YAML file for each rule beside it", "the pack has no rules")
+	if len(p.Rules) == 0 && len(p.Changes) == 0 && len(l.list) == 0 {
+		l.add(finding.Place{File: l.name(headFile), Line: 1, Column: 1}, "a YAML file for each rule beside it, or changes to rules of other packs", "the pack has no rules")
 	}
 }
 

@@ -28,6 +28,8 @@ type Pack struct {
 	Hash string
 	// Rules are in the order of their files' names.
 	Rules []*Rule
+	// Changes are what it makes otherwise in the rules of other packs.
+	Changes []Change
 
 	byKind map[string][]*Rule
 	sides  int
@@ -60,6 +62,8 @@ type Rule struct {
 	reads     slots
 	sides     int
 	examples  []example
+	// origin is the rule's text, for whoever changes it; nil without examples.
+	origin *draft
 }
 
 // Band is one limit as written.

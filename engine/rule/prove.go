@@ -31,7 +31,9 @@ type ExampleResult struct {
 	GotGrade  finding.Grade
 	// Unknown names the facts for want of which the rule could not tell.
 	Unknown []string
-	Proven  bool
+	// Why says what was compared with what, "" where nothing was.
+	Why    string
+	Proven bool
 }
 
 // String says what differs, "" if nothing does.
@@ -71,10 +73,33 @@ func (r *Rule) try(i int, x example) ExampleResult {
 		Rule: r.ID, Example: i + 1, At: x.at, Want: x.outcome, WantGrade: x.grade,
 		Got: outcomes[v.outcome], GotGrade: r.grade(v), Proven: r.agrees(x, v),
 	}
+	if !e.Proven {
+		e.Why = r.why(v)
+	}
 	for _, slot := range r.lacking(f, v) {
 		e.Unknown = append(e.Unknown, r.Kind.Slots[slot].Name)
 	}
 	return e
+}
+
+// why says which limit gave a verdict, and what was compared with it.
+func (r *Rule) why(v verdict) string {
+	switch {
+	case v.last < 0 || v.outcome == doesNotApply:
+		return ""
+	case v.limit < 0:
+		return fmt.Sprintf("decided by %s: %s", r.Bands[v.last].Verb, r.Bands[v.last].Limit)
+	}
+	b := r.Bands[v.limit]
+	return fmt.Sprintf("decided by %s: %s; there is %s, the limit is %s", b.Verb, b.Limit, exactly(v.have, r.have.dimension), exactly(v.need, r.have.dimension))
+}
+
+// exactly is a number with its unit and all of its digits.
+func exactly(v float64, d quantity.Dimension) string {
+	if !finite(v, 0) {
+		return quantity.Unknown
+	}
+	return quantity.Quantity{Value: v, Dimension: d}.String()
 }
 
 // agrees tells whether a verdict is what an example says.
@@ -98,6 +123,7 @@ func (b *builder) readExamples() {
 	if len(b.examples) == 0 {
 		return
 	}
+	b.rule.origin = &b.draft
 	for _, o := range []finding.Outcome{finding.Holds, finding.Fails, finding.CannotTell} {
 		if !seen[o] {
 			b.problems.add(b.examplesAt, "at least one example each that holds, fails and cannot tell", "no example has the outcome %q", o)

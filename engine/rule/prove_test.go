@@ -1,6 +1,7 @@
 package rule
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 )
@@ -46,19 +47,77 @@ func TestProveLooksAtTheGrade(t *testing.T) {
 	}
 }
 
-// TestUnnoticedChanges: the good rule has no example for its second band.
+// TestUnnoticedChanges: the good rule has no example for its second band, and none
+// near the limit of its first.
 func TestUnnoticedChanges(t *testing.T) {
 	p, problems := loadAll(t, packOf(goodRule))
 	if p == nil {
 		t.Fatal(lines(problems))
 	}
 	var said []string
-	for _, c := range p.Unnoticed() {
-		said = append(said, c.String())
+	for _, m := range p.Unnoticed() {
+		said = append(said, fmt.Sprintf("%d:%d %s", m.At.Line, m.At.Column, m))
 	}
-	const want = `no example of a-rule notices that "at_least 0.5 * hole" is left out
-no example of a-rule notices that "at_least 0.5 * hole" is turned round`
+	const want = "4:30 no example of a-rule notices when `\"kept\"` becomes `\"remade\"`\n" +
+		"7:5 no example of a-rule notices when `at_least` becomes `above`\n" +
+		"7:15 no example of a-rule notices when `4 mm` becomes `4.4 mm`\n" +
+		"7:15 no example of a-rule notices when `4 mm` becomes `3.6 mm`\n" +
+		"9:5 no example of a-rule notices when `at_least: 0.5 * hole` is left out\n" +
+		"9:5 no example of a-rule notices when `at_least` becomes `below`\n" +
+		"9:5 no example of a-rule notices when `at_least` becomes `above`\n" +
+		"9:15 no example of a-rule notices when `0.5` becomes `0.55`\n" +
+		"9:15 no example of a-rule notices when `0.5` becomes `0.45`"
 	if strings.Join(said, "\n") != want {
 		t.Errorf("%s", strings.Join(said, "\n"))
+	}
+}
+
+// TestProposedExamplesNotice: the examples that are proposed, written into the file,
+// agree with the rule and leave no change unnoticed.
+func TestProposedExamplesNotice(t *testing.T) {
+	text := goodRule
+	p, problems := loadAll(t, packOf(text))
+	if p == nil {
+		t.Fatal(lines(problems))
+	}
+	for _, m := range p.Unnoticed() {
+		s, ok := m.Noticing()
+		if !ok || !m.NoticedBy(s) {
+			t.Errorf("%s: %v %s", m, ok, s)
+		}
+		text += "  " + strings.ReplaceAll(s.String(), "\n", "\n  ") + "\n"
+	}
+	p, problems = loadAll(t, packOf(text))
+	if p == nil {
+		t.Fatal(lines(problems))
+	}
+	for _, r := range p.Prove() {
+		if !r.Proven {
+			t.Error(r)
+		}
+	}
+	for _, m := range p.Unnoticed() {
+		t.Error(m)
+	}
+}
+
+// TestLimitThatNeverDecides: a change that nothing could notice is listed, and no
+// example is made up for it.
+func TestLimitThatNeverDecides(t *testing.T) {
+	text := strings.Replace(goodRule, "at_least: 0.5 * hole\n    applies_if: stay.toggle", "at_least: 2 mm", 1)
+	p, problems := loadAll(t, packOf(text))
+	if p == nil {
+		t.Fatal(lines(problems))
+	}
+	never := 0
+	for _, m := range p.Unnoticed() {
+		if s, ok := m.Noticing(); !ok {
+			never++
+		} else if m.At.Line == 9 {
+			t.Errorf("%s is noticed by %s", m, s)
+		}
+	}
+	if never == 0 {
+		t.Error("a limit that never decides is not listed")
 	}
 }
