@@ -1,7 +1,6 @@
 package engine
 
 import (
-	"cmp"
 	"context"
 	"slices"
 	"time"
@@ -9,14 +8,18 @@ import (
 	"chainwale/engine/fact"
 	"chainwale/engine/finding"
 	"chainwale/engine/plan"
+	"chainwale/engine/rule"
 	"chainwale/engine/standard"
 )
 
 // Compare asks the standards about every landing of a plan.
 func Compare(ctx context.Context, p *plan.Plan, named []Named, on time.Time) (finding.SideBySide, error) {
-	facts, list, err := factsBy(ctx, p, named, on)
+	facts, list, catalogue, err := factsBy(ctx, p, named, on)
 	if err != nil {
 		return finding.SideBySide{}, err
+	}
+	for _, a := range list {
+		a.loadPack(catalogue)
 	}
 	c := finding.SideBySide{On: on.Format(time.DateOnly), Plan: p.File, Boat: p.Boat.Name.Value, Standards: []finding.StandardSaid{}, Landings: []finding.LandingSaid{}}
 	for _, a := range list {
@@ -36,51 +39,45 @@ func Compare(ctx context.Context, p *plan.Plan, named []Named, on time.Time) (fi
 }
 
 // factsBy builds the facts of a plan with those that the standards derive.
-func factsBy(ctx context.Context, p *plan.Plan, named []Named, on time.Time) (*fact.Facts, []*asked, error) {
+func factsBy(ctx context.Context, p *plan.Plan, named []Named, on time.Time) (*fact.Facts, []*asked, *fact.Catalogue, error) {
 	catalogue, err := fact.TheCatalogue()
 	if err != nil {
-		return nil, nil, err
+		return nil, nil, nil, err
 	}
 	list := describeAll(ctx, named)
 	catalogue = widen(catalogue, list)
 	facts, err := fact.Build(catalogue, p, on)
 	if err != nil {
-		return nil, nil, err
+		return nil, nil, nil, err
 	}
 	answerAll(ctx, facts, list)
-	return facts, list, nil
+	return facts, list, catalogue, nil
 }
 
 func compareLanding(l *fact.Landing, facts *fact.Facts, list []*asked) finding.LandingSaid {
-	c := finding.LandingSaid{Fitting: l.Fitting.ID, Stay: l.Stay.ID, Said: []finding.Said{}, Spread: map[string]float64{}}
+	c := finding.LandingSaid{Fitting: l.Fitting.ID, Stay: l.Stay.ID, Said: []finding.Said{}}
 	if l.Stay.BreakLoad.Known() {
 		c.BreakLoad = l.Stay.BreakLoad.Float()
 	}
-	least, most := map[string]float64{}, map[string]float64{}
-	told := map[string]int{}
+	var breaks []float64
 	for _, a := range list {
 		said := a.says(l, facts)
 		c.Said = append(c.Said, said)
-		if basis := string(a.description.Basis); said.Told {
-			if told[basis]++; told[basis] == 1 {
-				least[basis], most[basis] = said.Times, said.Times
-			}
-			least[basis], most[basis] = min(least[basis], said.Times), max(most[basis], said.Times)
+		if said.Breaks != nil && said.Breaks.Load > 0 {
+			breaks = append(breaks, said.Breaks.Load)
 		}
 	}
-	for basis, n := range told {
-		if n > 1 && least[basis] > 0 {
-			c.Spread[basis] = most[basis] / least[basis]
-		}
+	if len(breaks) > 1 {
+		c.Spread = slices.Max(breaks) / slices.Min(breaks)
 	}
 	return c
 }
 
 // says gathers what a standard derived of the landing and of the bolts and sections
-// that bear the same stay on the same fitting. The least load governs.
+// that bear the same stay on the same fitting, and which clause governs by its rules.
 func (a *asked) says(l *fact.Landing, facts *fact.Facts) finding.Said {
 	said := finding.Said{Standard: a.ID, NotCovered: []string{}, Lacks: []string{}}
-	if a.fault != nil {
+	if a.fault != nil || a.pack == nil {
 		return said
 	}
 	for _, s := range facts.Subjects() {
@@ -93,7 +90,7 @@ func (a *asked) says(l *fact.Landing, facts *fact.Facts) finding.Said {
 		}
 		for _, d := range table.Derives {
 			if slot, ok := s.Kind.SlotOf(a.description.Prefix + "." + d.Name); ok && d.Bears {
-				hear(&said, s.Value(slot), d, l)
+				a.hear(&said, s, s.Value(slot), d)
 			}
 		}
 	}
@@ -109,24 +106,50 @@ func sameLanding(s *fact.Subject, l *fact.Landing) bool {
 	return s == l.Base() || fitting != nil && stay != nil && fitting.ID == l.Fitting.ID && stay.ID == l.Stay.ID
 }
 
-// hear takes in one load.
-func hear(s *finding.Said, v *fact.Value, d standard.Derive, l *fact.Landing) {
+// hear takes in one load of the wire, by the rules that judge it.
+func (a *asked) hear(said *finding.Said, s *fact.Subject, v *fact.Value, d standard.Derive) {
 	if !v.Known() {
 		for _, m := range v.Missing() {
-			if m != v && m.Column() != nil && !slices.Contains(s.Lacks, m.Column().Means) {
-				s.Lacks = append(s.Lacks, m.Column().Means)
+			if m != v && m.Column() != nil && !slices.Contains(said.Lacks, m.Column().Means) {
+				said.Lacks = append(said.Lacks, m.Column().Means)
 			}
 		}
-		if why := v.Why(); why != "" && !slices.Contains(s.NotCovered, why) {
-			s.NotCovered = append(s.NotCovered, why)
+		if why := v.Why(); why != "" && !slices.Contains(said.NotCovered, why) {
+			said.NotCovered = append(said.NotCovered, why)
 		}
 		return
 	}
-	if !l.Stay.BreakLoad.Known() || l.Stay.BreakLoad.Float() <= 0 {
+	for _, r := range a.pack.Rules {
+		if r.Have != a.description.Prefix+"."+d.Name || !s.Kind.Is(r.Kind) {
+			continue
+		}
+		verdict := r.Evaluate(s.Row())
+		if slices.Contains(r.Reads, breakLoad) {
+			govern(&said.Breaks, s, verdict, finding.Governs{Load: v.Float(), Clause: d.Clause, Fact: d.Name, Rule: r.ID}, breakLoad)
+		} else if slices.Contains(r.Reads, workingLoad) {
+			govern(&said.AtWork, s, verdict, finding.Governs{Load: v.Float(), Clause: d.Clause, Fact: d.Name, Rule: r.ID}, workingLoad)
+		}
+	}
+}
+
+// The facts of the wire that a load is held against.
+const (
+	breakLoad   = "stay.break_load"
+	workingLoad = "stay.working_load"
+)
+
+// govern keeps what comes nearest to its limit, or is farthest beyond it.
+func govern(worst **finding.Governs, s *fact.Subject, v rule.Verdict, g finding.Governs, against string) {
+	slot, ok := s.Kind.SlotOf(against)
+	if !ok || v.Ratio == nil || *v.Ratio <= 0 {
 		return
 	}
-	if s.Told && cmp.Compare(v.Float(), s.Bears) >= 0 {
+	reference := s.Value(slot).Float()
+	if !(reference > 0) {
 		return
 	}
-	s.Told, s.Bears, s.Times, s.Clause, s.Fact = true, v.Float(), v.Float()/l.Stay.BreakLoad.Float(), d.Clause, d.Name
+	g.Times, g.Asked = g.Load/reference, g.Load / *v.Ratio / reference
+	if *worst == nil || g.Times/g.Asked < (*worst).Times/(*worst).Asked {
+		*worst = &g
+	}
 }

@@ -27,6 +27,8 @@ type Options struct {
 	RefuseFrom finding.Grade
 	// All keeps what holds and what does not apply among the findings.
 	All bool
+	// Root is the folder under which packs that a plan names must lie; "" is the plan's own.
+	Root string
 	// Packs are folders of rule packs that judge beside those of the program.
 	Packs []string
 	// Standards are the design standards that judge, in the order they are named.
@@ -197,7 +199,7 @@ func count(c *finding.Counts, more finding.Counts) {
 // What the standards derive stands behind the other facts of each subject; where one
 // is at fault, its facts are unknown and say so.
 func Behind(ctx context.Context, p *plan.Plan, fitting string, on time.Time, standards []Named) (subjects []*fact.Subject, nearby []string, err error) {
-	facts, _, err := factsBy(ctx, p, standards, on)
+	facts, _, _, err := factsBy(ctx, p, standards, on)
 	if err != nil {
 		return nil, nil, err
 	}

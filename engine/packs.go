@@ -1,8 +1,8 @@
 package engine
 
 import (
+	"cmp"
 	"fmt"
-	"os"
 	"path/filepath"
 	"slices"
 	"sync"
@@ -57,16 +57,40 @@ func packsFor(c *fact.Catalogue, p *plan.Plan, o Options) ([]*rule.Pack, []findi
 		l.claim(pack)
 	}
 	for _, named := range p.Packs {
-		if !filepath.IsLocal(filepath.FromSlash(named.Value)) {
-			l.problems = append(l.problems, finding.Problem{At: named.At, Message: "the pack " + named.Value + " lies outside the plan's folder", Expected: "a folder beside the plan"})
+		dir := filepath.Join(filepath.Dir(named.At.File), filepath.FromSlash(named.Value))
+		if filepath.IsAbs(filepath.FromSlash(named.Value)) || !under(cmp.Or(o.Root, filepath.Dir(p.File)), dir) {
+			l.problems = append(l.problems, finding.Problem{At: named.At, Message: "the pack " + named.Value + " lies outside the plan's root", Expected: "a folder under it; --root DIR sets a folder further up"})
 			continue
 		}
-		l.load(filepath.Join(filepath.Dir(named.At.File), filepath.FromSlash(named.Value)))
+		l.load(dir)
 	}
 	for _, dir := range o.Packs {
 		l.load(dir)
 	}
 	return l.packs, l.problems, nil
+}
+
+// under tells whether a folder lies under another once links are followed. One that
+// is not there does if its name says so; whoever opens it says that it is not there.
+func under(root, dir string) bool {
+	top, err := filepath.EvalSymlinks(root)
+	if err != nil {
+		top = root
+	}
+	real, err := filepath.EvalSymlinks(dir)
+	if err != nil {
+		real = dir
+	}
+	top, err = filepath.Abs(top)
+	if err != nil {
+		return false
+	}
+	real, err = filepath.Abs(real)
+	if err != nil {
+		return false
+	}
+	rel, err := filepath.Rel(top, real)
+	return err == nil && filepath.IsLocal(rel)
 }
 
 // packLoader gathers packs and holds that no rule stands in two of them.
@@ -79,11 +103,13 @@ type packLoader struct {
 }
 
 func (l *packLoader) load(dir string) {
-	if info, err := os.Stat(dir); err != nil || !info.IsDir() {
-		l.problems = append(l.problems, finding.Problem{At: finding.Place{File: dir, Line: 1, Column: 1}, Message: "there is no folder of this name", Expected: "the folder of a rule pack"})
+	folder, err := rule.OpenFolder(dir)
+	if err != nil {
+		l.problems = append(l.problems, finding.Problem{At: finding.Place{File: dir, Line: 1, Column: 1}, Message: err.Error(), Expected: "the folder of a rule pack"})
 		return
 	}
-	pack, problems := rule.Load(os.DirFS(dir), ".", dir, l.catalogue, rule.LoadOptions{})
+	defer folder.Close()
+	pack, problems := rule.Load(folder, ".", dir, l.catalogue, rule.LoadOptions{})
 	if len(problems) > 0 {
 		l.problems = append(l.problems, problems...)
 		return

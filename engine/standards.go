@@ -182,7 +182,7 @@ func (a *asked) finding() finding.Finding {
 		Rule: silent, Title: "Every standard that the plan names answers", Part: a.ID, Pack: "chainwale",
 		Outcome: finding.CannotTell, Grade: finding.Stop, HoldsUp: "cutting", Subject: subject, At: a.At, Related: []finding.Place{},
 		Unknown: []string{}, Shown: []finding.Shown{},
-		Message:     fmt.Sprintf("the standard %s does not answer rightly: %s", a.ID, standard.Why(a.fault)),
+		Message:     fmt.Sprintf("The standard %s does not answer rightly: %s", a.ID, standard.Why(a.fault)),
 		Because:     "What a standard was asked and did not answer is unknown, and an unknown never passes. Mend the standard or take it out of the plan.",
 		Decides:     []string{"whoever keeps the standard"},
 		Known:       []working.Source{},
@@ -222,4 +222,21 @@ func ruled(r *rule.Rule) finding.Ruled {
 		told.Bands = append(told.Bands, finding.RuledBand{Verb: string(b.Verb), Limit: b.Limit, Else: b.Else, Applies: b.AppliesIf})
 	}
 	return told
+}
+
+// CatalogueWith is the catalogue of all facts that rules may read, with those that
+// the standards derive.
+func CatalogueWith(ctx context.Context, named []Named) (*fact.Catalogue, error) {
+	c, err := fact.TheCatalogue()
+	if err != nil {
+		return nil, err
+	}
+	list := describeAll(ctx, named)
+	c = widen(c, list)
+	for _, a := range list {
+		if a.fault != nil {
+			return nil, fmt.Errorf("the standard %s does not answer rightly: %s", a.ID, standard.Why(a.fault))
+		}
+	}
+	return c, nil
 }

@@ -3,11 +3,15 @@ package main
 import (
 	"bufio"
 	"context"
+	"errors"
 	"fmt"
 	"io"
+	"io/fs"
+	"os"
 	"time"
 
 	"chainwale/engine"
+	"chainwale/engine/accept"
 	"chainwale/engine/finding"
 	"chainwale/engine/plan"
 	"chainwale/engine/quantity"
@@ -23,48 +27,113 @@ type planArgs struct {
 
 type checkVerb struct {
 	planArgs
-	As         string   `help:"How to print: text or json." enum:"text,json" default:"text"`
+	As         string   `help:"How to print: text, json, sarif or junit." enum:"text,json,sarif,junit" default:"text"`
 	RefuseFrom string   `help:"The mildest grade that refuses the plan (status 1): stop, mend or watch." enum:"stop,mend,watch" default:"mend"`
 	Pack       []string `help:"A folder of a rule pack that judges as well; may stand several times." placeholder:"DIR"`
 	All        bool     `help:"Print what holds and what does not apply as well."`
+	Against    string   `help:"An earlier report of the same boat, as --as json wrote it: say what is new, changed and gone since." placeholder:"FILE"`
+	News       bool     `help:"With --against, refuse the plan for what is new or worse alone."`
+	standardArgs
 }
 
 // Run judges the plan and prints the report.
 func (v checkVerb) Run(s streams) error {
+	if v.News && v.Against == "" {
+		fmt.Fprintln(s.err, "chainwale: --news needs an earlier report: --against FILE")
+		return ended(statusInput)
+	}
 	go engine.Prepare() // beside the reading of the plan
-	p, on, report, err := v.load(s)
+	ctx := context.Background()
+	h := v.newHall(v.Plan, v.Root)
+	defer h.close()
+	h.warm(ctx, v.Plan)
+	p, on, problems, err := v.load(s)
 	if err != nil {
 		return err
 	}
-	o := engine.Options{Version: version, On: on, RefuseFrom: finding.Grade(v.RefuseFrom), All: v.All, Packs: v.Pack}
-	if p == nil {
-		return v.refuse(s, engine.NotJudged(v.Plan, report, o))
+	o := engine.Options{Version: version, On: on, RefuseFrom: finding.Grade(v.RefuseFrom), All: v.All, Root: v.Root, Packs: v.Pack}
+	if p != nil {
+		o.Standards, problems = h.named(ctx, p)
 	}
-	judged, err := engine.Check(context.Background(), p, o)
+	if len(problems) > 0 {
+		return v.refuse(s, engine.NotJudged(v.Plan, problems, o))
+	}
+	judged, err := engine.Check(ctx, p, o)
 	if err != nil {
 		return err
 	}
-	if err := v.print(s, judged, systemOf(p)); err != nil {
+	refused, err := v.compare(&judged)
+	if err != nil {
+		fmt.Fprintf(s.err, "chainwale: %s: %v\n", v.Against, err)
+		return ended(statusInput)
+	}
+	status := statusOf(judged, refused)
+	if err := v.print(s, judged, systemOf(p), status); err != nil {
 		return err
 	}
-	if len(judged.Problems) > 0 {
-		return ended(statusFault)
+	return ended(status)
+}
+
+// statusOf is the exit status of a report.
+func statusOf(r finding.Report, refused bool) int {
+	switch {
+	case len(r.Problems) > 0 || r.Fault:
+		return statusFault
+	case refused:
+		return statusFindings
 	}
-	if judged.Refused() {
-		return ended(statusFindings)
+	return statusDone
+}
+
+// compare lays an earlier report beside this one, where one is named, and tells
+// whether the plan is refused. An error is a fault of that file.
+func (v checkVerb) compare(r *finding.Report) (refused bool, err error) {
+	if v.Against == "" {
+		return r.Refused(), nil
 	}
-	return nil
+	src, err := readEarlier(v.Against)
+	if err != nil {
+		return false, err
+	}
+	earlier, err := accept.Earlier(src, r.Boat)
+	if err != nil {
+		return false, err
+	}
+	c := accept.Against(*r, earlier)
+	r.Against = c.ForReport(v.Against, src)
+	if v.News {
+		return c.Refused(r.RefuseAt), nil
+	}
+	return r.Refused(), nil
+}
+
+// mostReport is more than a report takes.
+const mostReport = 64 << 20
+
+// readEarlier reads an earlier report. What is no ordinary file is not read: a pipe
+// would make us wait.
+func readEarlier(name string) ([]byte, error) {
+	info, err := os.Stat(name)
+	switch {
+	case err != nil:
+		return nil, plainError(err)
+	case !info.Mode().IsRegular():
+		return nil, fmt.Errorf("this is no ordinary file; a report in JSON is wanted")
+	case info.Size() > mostReport:
+		return nil, fmt.Errorf("the file is larger than any report")
+	}
+	return os.ReadFile(name)
 }
 
 // refuse prints the problems of a plan that could not be judged.
 func (v checkVerb) refuse(s streams, r finding.Report) error {
-	if v.As == "json" {
-		if err := render.JSON(s.out, r); err != nil {
+	if v.As == "text" {
+		if err := render.Text(s.err, r, quantity.Metric); err != nil {
 			return err
 		}
 		return ended(statusInput)
 	}
-	if err := render.Text(s.err, r, quantity.Metric); err != nil {
+	if err := v.print(s, r, quantity.Metric, statusInput); err != nil {
 		return err
 	}
 	return ended(statusInput)
@@ -72,17 +141,22 @@ func (v checkVerb) refuse(s streams, r finding.Report) error {
 
 // print writes the report. A renderer writes line by line, and a system call for
 // each would take longer than the judging.
-func (v checkVerb) print(s streams, r finding.Report, system quantity.System) error {
+func (v checkVerb) print(s streams, r finding.Report, system quantity.System, status int) error {
 	out := bufio.NewWriterSize(s.out, 1<<14)
-	if err := v.render(out, r, system); err != nil {
+	if err := v.render(out, r, system, status); err != nil {
 		return err
 	}
 	return out.Flush()
 }
 
-func (v checkVerb) render(out io.Writer, r finding.Report, system quantity.System) error {
-	if v.As == "json" {
+func (v checkVerb) render(out io.Writer, r finding.Report, system quantity.System, status int) error {
+	switch v.As {
+	case "json":
 		return render.JSON(out, r)
+	case "sarif":
+		return render.SARIF(out, r, status)
+	case "junit":
+		return render.JUnit(out, r)
 	}
 	return render.Text(out, r, system)
 }
@@ -99,13 +173,18 @@ func (a planArgs) load(s streams) (*plan.Plan, time.Time, []finding.Problem, err
 	if err != nil {
 		return nil, on, nil, err
 	}
-	if len(problems) == 0 && len(p.Stays)+len(p.Fittings)+len(p.Contacts)+len(p.Records) == 0 {
+	if len(problems) == 0 && empty(p) {
 		problems = nothingToJudge(a.Plan)
 	}
 	if len(problems) > 0 {
 		return nil, on, problems, nil
 	}
 	return p, on, nil, nil
+}
+
+// empty tells whether a plan names no part at all.
+func empty(p *plan.Plan) bool {
+	return len(p.Stays)+len(p.Fittings)+len(p.Contacts)+len(p.Records) == 0
 }
 
 // nothingToJudge is the problem of a plan that names no part: judged, it would look
@@ -133,4 +212,13 @@ func systemOf(p *plan.Plan) quantity.System {
 		return quantity.US
 	}
 	return quantity.Metric
+}
+
+// plainError is an error of the file system without the name, which stands before it.
+func plainError(err error) error {
+	var detail *fs.PathError
+	if errors.As(err, &detail) {
+		return detail.Err
+	}
+	return err
 }

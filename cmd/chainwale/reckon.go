@@ -25,6 +25,8 @@ type reckonVerb struct {
 func (reckonVerb) Help() string {
 	return `Quantities carry their unit: 8 mm, 1/2 in, 8.6 kN, 205 MPa, 17 %. Names may be written with spaces, hyphens or underscores. Lists and groups can be given as JSON only.
 
+reckon clause STANDARD CLAUSE runs one clause of a design standard: chainwale reckon clause asme-bth-1 3-3.3.4. Without inputs it shows what the clause takes; chainwale standard show STANDARD lists the clauses.
+
 Inputs are read from standard input where --in - is given, or where no name=value stands on the line and standard input is no terminal. At a terminal, a formula without inputs shows what it takes. Where nothing at all comes on standard input, the same is shown as an error, since a script that meant to give inputs must not take help for an answer.
 
 Results go to standard output, errors to standard error. Exit status:
@@ -47,10 +49,11 @@ func (v reckonVerb) Run(s streams) error {
 	case name == "" && v.In == "" && len(line) == 0:
 		return v.list(s)
 	}
-	f, err := reckon.Find(name)
+	f, done, err := v.formula(name)
 	if err != nil {
 		return v.refuse(s, err)
 	}
+	defer done()
 	if len(line) == 0 {
 		if v.In == "" && isTerminal(s.in) {
 			return v.show(s.out, f)
@@ -66,11 +69,21 @@ func (v reckonVerb) Run(s streams) error {
 			return v.refuse(s, err)
 		}
 	}
-	answer, err := reckon.Run(f.Name, line)
+	answer, err := f.Run(line)
 	if err != nil {
 		return v.refuse(s, err)
 	}
 	return v.print(s, answer)
+}
+
+// formula finds what is to be reckoned: an entry of the register, or a clause of a
+// standard. done lets go of what it needed.
+func (v reckonVerb) formula(name string) (f *reckon.Formula, done func(), err error) {
+	if words := strings.Fields(name); len(words) > 0 && strings.EqualFold(words[0], "clause") {
+		return clauseFormula(words[1:])
+	}
+	f, err = reckon.Find(name)
+	return f, func() {}, err
 }
 
 // split parts the words on the line. Words before the first name=value belong to

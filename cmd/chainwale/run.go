@@ -38,6 +38,9 @@ type commands struct {
 	Check    checkVerb    `cmd:"" help:"Judge a plan: what fails, what can't be told, and what to measure."`
 	Workings workingsVerb `cmd:"" help:"Print every number behind one fitting, with formula, inputs and source."`
 	Reckon   reckonVerb   `cmd:"" help:"Reckon one formula by itself; without a name, list them."`
+	Pack     packVerb     `cmd:"" help:"Write, prove and print rule packs, and list the facts that rules read."`
+	Std      standardVerb `cmd:"" name:"standard" help:"List, show, compare and trust design standards."`
+	Fleet    fleetVerb    `cmd:"" help:"Judge many plans in one run, and sum up by class, boat and rule."`
 }
 
 // streams are where a verb reads and writes. Results go to out, all else to err.

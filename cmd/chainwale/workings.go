@@ -1,13 +1,13 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"strings"
 	"time"
 
 	"chainwale/engine"
 	"chainwale/engine/finding"
-	"chainwale/engine/quantity"
 	"chainwale/engine/render"
 )
 
@@ -15,6 +15,7 @@ type workingsVerb struct {
 	planArgs
 	Fitting string `arg:"" help:"The id of a fitting; of two alike, port and starboard, both are printed."`
 	As      string `help:"How to print: text or json." enum:"text,json" default:"text"`
+	standardArgs
 }
 
 // Run prints the sheet behind one fitting.
@@ -23,14 +24,17 @@ func (v workingsVerb) Run(s streams) error {
 	if err != nil {
 		return err
 	}
-	if p == nil {
-		o := engine.Options{Version: version, On: on, RefuseFrom: finding.Mend}
-		if err := render.Text(s.err, engine.NotJudged(v.Plan, problems, o), quantity.Metric); err != nil {
-			return err
-		}
-		return ended(statusInput)
+	ctx := context.Background()
+	h := v.newHall(v.Plan, v.Root)
+	defer h.close()
+	var standards []engine.Named
+	if p != nil {
+		standards, problems = h.named(ctx, p)
 	}
-	subjects, near, err := engine.Behind(p, v.Fitting, on)
+	if len(problems) > 0 {
+		return refusePlan(s, v.Plan, problems, engine.Options{Version: version, On: on, RefuseFrom: finding.Mend})
+	}
+	subjects, near, err := engine.Behind(ctx, p, v.Fitting, on, standards)
 	if err != nil {
 		return err
 	}

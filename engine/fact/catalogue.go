@@ -40,6 +40,8 @@ type Column struct {
 	From string
 	// Tool and Where say how a missing reading is taken.
 	Tool, Where string
+	// Standard is the standard, with its clause, that derives the fact; "" for ours.
+	Standard string
 
 	index []int
 }

@@ -111,6 +111,7 @@ func (o *boltsOf) oneBolt() {
 		return oneStep("d", "by the table of threads", thread.Diameter, "mm", thread.Source)()
 	})
 	o.boltMetal(p)
+	o.forStandards()
 }
 
 // boltMetal takes what the bolts are made of, as the plan names it or as their grade
@@ -242,6 +243,7 @@ func (o *boltsOf) hole(i int) *BoltHole {
 		func(r strength.BoltHoleResult) float64 { return r.Lowest })
 	arithmetic(&bh.Ultimate, "F", "bearing / share", "N", values(&bh.Bearing.Value, &bh.Share.Value), func() float64 { return bh.Bearing.Float() / bh.Share.Float() })
 	arithmetic(&bh.EndRatio, "e1/d0", "(length - along) / hole", "", values(&g.Length.Value, &bh.Hole.Value), func() float64 { return (g.Length.Float() - h.Along.Value) / bh.Hole.Float() })
+	o.holeForStandards(bh, i, h)
 	return bh
 }
 

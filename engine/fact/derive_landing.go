@@ -105,6 +105,7 @@ func pin(l *Landing, p plan.Pin) {
 	}
 	giveWord(&l.PinMetal, p.Metal)
 	brass(&l.PinBrass, &l.PinMetal)
+	familyOf(&l.PinFamily, &l.PinMetal)
 	row := func() (table.Metal, error) { return table.MetalNamed(l.PinMetal.Text()) }
 	look := func(n *Number, symbol string, certified plan.Amount, of func(table.Metal) float64) {
 		if certified.Given {

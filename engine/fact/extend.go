@@ -23,7 +23,7 @@ func (c *Catalogue) Extend(ds []standard.Description) (*Catalogue, error) {
 			return nil, fmt.Errorf("the facts of %s are called %s.…, as those of another standard are: only one of the two can be asked", ds[i].ID, ds[i].Prefix)
 		}
 		for _, t := range ds[i].Tables {
-			if err := wide.widen(ds[i].Prefix, t); err != nil {
+			if err := wide.widen(ds[i], t); err != nil {
 				return nil, err
 			}
 		}
@@ -57,7 +57,8 @@ func (c *Catalogue) copy() *Catalogue {
 }
 
 // widen adds the facts of one table.
-func (c *Catalogue) widen(prefix string, t standard.Table) error {
+func (c *Catalogue) widen(of standard.Description, t standard.Table) error {
+	prefix := of.Prefix
 	k := c.Kind(t.Kind)
 	if k == nil {
 		return fmt.Errorf("it has a table of the kind %q, which this program does not know: change the standard, or use a newer chainwale", t.Kind)
@@ -77,7 +78,7 @@ func (c *Catalogue) widen(prefix string, t standard.Table) error {
 		if !ok {
 			return fmt.Errorf("it derives %s in %q, which is no canonical unit: change the standard", d.Name, d.Unit)
 		}
-		k.further = append(k.further, Column{Name: prefix + "." + d.Name, Dimension: dimension, Means: d.Meaning})
+		k.further = append(k.further, Column{Name: prefix + "." + d.Name, Dimension: dimension, Means: d.Meaning, Standard: of.ID + ", " + d.Clause})
 	}
 	k.Slots = k.Slots[:len(k.Slots)-first]
 	for i := range k.further {

@@ -87,6 +87,7 @@ type Landing struct {
 	PinMeasured Number `fact:"pin_measured" unit:"mm" means:"diameter of the pin as measured" from:"pin/measured" tool:"calipers" where:"on the pin, at the plate"`
 	PinMetal    Word   `fact:"pin_metal" means:"metal of the pin" from:"pin/metal" tool:"marking or mill certificate" where:"on the pin's head"`
 	PinBrass    YesNo  `fact:"pin_brass" means:"whether the pin's metal holds enough zinc to lose it in sea water"`
+	PinFamily   Word   `fact:"pin_family" means:"family of alloys the pin's metal belongs to"`
 	PinYield    Number `fact:"pin_yield" unit:"MPa" means:"least yield strength of the pin's metal" from:"pin/yield" tool:"marking or mill certificate" where:"on the pin's head"`
 	PinUltimate Number `fact:"pin_ultimate" unit:"MPa" means:"least ultimate strength of the pin's metal" from:"pin/ultimate" tool:"marking or mill certificate" where:"on the pin's head"`
 	ForkOpening Number `fact:"fork_opening" unit:"mm" means:"clear width between the fork's cheeks" from:"fork/opening" tool:"calipers" where:"between the cheeks, at the pin"`
@@ -134,6 +135,10 @@ type BoltGroup struct {
 	BoltPREN       Number `fact:"bolt_pren" unit:"" means:"pitting resistance number of the bolts' metal at the chemistry minimum"`
 	BoltMetal      Word   `fact:"bolt_metal" means:"metal of the bolts, by their grade where it is not named" from:"mounting/bolts/metal" tool:"the eye and a magnet" where:"marking on a bolt's head"`
 	BoltBrass      YesNo  `fact:"bolt_brass" means:"whether the bolts' metal holds enough zinc to lose it in sea water"`
+	BoltFamily     Word   `fact:"bolt_family" means:"family of alloys the bolts' metal belongs to"`
+	BoltHead       Word   `fact:"bolt_head" means:"head of the bolts" from:"mounting/bolts/head" words:"hex,square-neck,countersunk,stud" tool:"the eye" where:"on the face of the plate"`
+	BoltStressArea Number `fact:"bolt_stress_area" unit:"mm2" means:"stress area of the bolts' thread"`
+	BoltUltimate   Number `fact:"bolt_ultimate" unit:"MPa" means:"least ultimate strength of the bolts"`
 	BoltShear      Number `fact:"bolt_shear" unit:"N" means:"load at which one bolt shears"`
 	BoltTension    Number `fact:"bolt_tension" unit:"N" means:"pull at which one bolt breaks along its length"`
 	LargestShare   Number `fact:"largest_share" unit:"" means:"share of the wire's load that shears the bolt which carries most"`
@@ -167,6 +172,15 @@ type BoltHole struct {
 	Bearing  Number `fact:"bearing" unit:"N" means:"force of the bolt at which the plate gives way at the hole, the least of three forms"`
 	Ultimate Number `fact:"ultimate" unit:"N" means:"load of the wire at which the plate gives way at this hole"`
 	EndRatio Number `fact:"end_ratio" unit:"" means:"from the hole's centre to the plate's far end, over the hole"`
+
+	End          Number `fact:"end" unit:"mm" means:"from the hole's centre to the plate's far end"`
+	Side         Number `fact:"side" unit:"mm" means:"from the hole's centre to the nearer side of the plate"`
+	Pitch        Number `fact:"pitch" unit:"mm" means:"from the hole's centre to that of the next towards the far end, 0 where there is none"`
+	InLine       YesNo  `fact:"in_line" means:"whether all bolts of the fitting stand in one line along the plate"`
+	Lean         Number `fact:"lean" unit:"deg" means:"angle in the plate's plane between wire and plate"`
+	BoltDiameter Number `fact:"bolt_diameter" unit:"mm" means:"diameter of the bolt's thread"`
+	BoltUltimate Number `fact:"bolt_ultimate" unit:"MPa" means:"least ultimate strength of the bolt"`
+	BoltHead     Word   `fact:"bolt_head" means:"head of the bolt" words:"hex,square-neck,countersunk,stud"`
 }
 
 // Describe names the kind.

@@ -3,7 +3,11 @@
 // it; neither knows the other, and nothing here computes.
 package finding
 
-import "chainwale/engine/working"
+import (
+	"slices"
+
+	"chainwale/engine/working"
+)
 
 // Outcome is what became of one rule on one subject.
 type Outcome string
@@ -210,11 +214,11 @@ func (r Report) Judged() bool { return len(r.Packs) > 0 }
 // Refused tells whether any finding that nobody took on themselves weighs as
 // much as the grade from which the plan is refused.
 func (r Report) Refused() bool {
-	for _, f := range r.Findings {
-		told := f.Outcome == Fails || f.Outcome == CannotTell
-		if told && f.Accepted == nil && f.Grade.AtLeast(r.RefuseAt) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(r.Findings, func(f Finding) bool { return f.Refuses(r.RefuseAt) })
+}
+
+// Refuses tells whether a finding refuses a plan from that grade on.
+func (f *Finding) Refuses(from Grade) bool {
+	told := f.Outcome == Fails || f.Outcome == CannotTell
+	return told && f.Accepted == nil && f.Grade.AtLeast(from)
 }

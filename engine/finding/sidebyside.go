@@ -26,24 +26,34 @@ type LandingSaid struct {
 	// BreakLoad is the wire's break load in N; 0 if it is not known.
 	BreakLoad float64 `json:"break_load"`
 	Said      []Said  `json:"said"`
-	// Spread is, for each basis on which two standards or more said something, the
-	// largest number of times the wire over the smallest.
-	Spread map[string]float64 `json:"spread"`
+	// Spread is the largest breaking strength over the smallest, by the standards that
+	// gave one; 0 where fewer than two did.
+	Spread float64 `json:"spread"`
 }
 
-// Said is what one standard says of one landing: the clause that gives way first.
+// Said is what one standard says of one landing.
 type Said struct {
 	Standard string `json:"standard"`
-	// Told is false where no clause told: then there is neither load nor clause.
-	Told bool `json:"told"`
-	// Bears is the load of the wire in N at which that clause's limit is reached, and
-	// Times that load over the wire's break load.
-	Bears  float64 `json:"bears"`
-	Times  float64 `json:"times_the_wire"`
-	Clause string  `json:"clause"`
-	Fact   string  `json:"fact"`
+	// Breaks is what gives way first of all that the standard holds against the wire's
+	// break load, AtWork what comes nearest to its limit of all that it holds against
+	// the wire's load at work. nil where no clause told.
+	Breaks *Governs `json:"breaks"`
+	AtWork *Governs `json:"at_work"`
 	// NotCovered are the reasons of clauses that do not cover it, Lacks the readings
 	// for want of which a clause can't tell.
 	NotCovered []string `json:"not_covered"`
 	Lacks      []string `json:"lacks"`
+}
+
+// Governs is the clause that governs.
+type Governs struct {
+	// Load is the load of the wire in N at which the clause's limit is reached; Times
+	// is that over the wire's break load, or over its load at work; Asked is how many
+	// times the standard asks for.
+	Load   float64 `json:"load"`
+	Times  float64 `json:"times"`
+	Asked  float64 `json:"asked"`
+	Clause string  `json:"clause"`
+	Fact   string  `json:"fact"`
+	Rule   string  `json:"rule"`
 }

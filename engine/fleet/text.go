@@ -33,8 +33,8 @@ func (l Line) name() string {
 // WriteText writes what a fleet adds up to: by class, by rule, and the worst boats.
 func (s Summary) WriteText(w io.Writer) error {
 	p := &printer{out: w}
-	p.line("%d boats: %d with nothing that refuses them, %d refused, %d not judged, %d with a fault of a pack or the program.",
-		s.Boats, s.Statuses[0], s.Statuses[1], s.Statuses[2], s.Statuses[3])
+	p.line("%s: %d with nothing that refuses them, %d refused, %d not judged, %d with a fault of a pack or the program.",
+		manyBoats(s.Boats), s.Statuses[0], s.Statuses[1], s.Statuses[2], s.Statuses[3])
 	p.line("%d stop, %d mend, %d watch, %d accepted; %d cannot tell.", s.Total.Stop, s.Total.Mend, s.Total.Watch, s.Total.Accepted, s.Total.CannotTell)
 	p.named("By class", s.Classes, s.OtherClasses)
 	p.named("By rule", s.Rules, s.OtherRules)
@@ -68,6 +68,14 @@ func (p *printer) named(title string, list []Named, others int) {
 		if others > 0 && name == OtherName {
 			name = fmt.Sprintf("%s (%d or more)", OtherName, others)
 		}
-		p.line("  %s: %d boats; %d stop, %d mend, %d watch, %d accepted, %d cannot tell", name, n.Boats, n.Stop, n.Mend, n.Watch, n.Accepted, n.CannotTell)
+		p.line("  %s: %s; %d stop, %d mend, %d watch, %d accepted, %d cannot tell", name, manyBoats(n.Boats), n.Stop, n.Mend, n.Watch, n.Accepted, n.CannotTell)
 	}
+}
+
+// boats is a number of boats in words.
+func manyBoats(n int) string {
+	if n == 1 {
+		return "1 boat"
+	}
+	return fmt.Sprintf("%d boats", n)
 }

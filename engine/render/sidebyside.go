@@ -4,7 +4,6 @@ import (
 	"encoding/csv"
 	"fmt"
 	"io"
-	"maps"
 	"slices"
 	"strconv"
 	"strings"
@@ -17,7 +16,7 @@ import (
 func SideBySideText(w io.Writer, c finding.SideBySide, s quantity.System) error {
 	t := &text{out: w, system: s}
 	t.line("%s, by %s, as of %s from %s", c.Boat, count(len(c.Standards), "standard", "standards"), c.On, c.Plan)
-	t.prose("", "Each line is the clause that gives way first. Ultimate strengths hold no safety factor; design values hold all of theirs, so the two are not to be compared with each other. What stands as not covered is unknown, and no proof of anything.")
+	t.prose("", "Said of each standard are the clause that governs of what it holds against the wire's break load, and that of what it holds against the wire's load at work, and how much it asks for. What stands as not covered is unknown, and no proof of anything.")
 	for _, d := range c.Standards {
 		if d.Fault != "" {
 			t.prose("", d.ID+" does not answer rightly: "+d.Fault)
@@ -29,8 +28,8 @@ func SideBySideText(w io.Writer, c finding.SideBySide, s quantity.System) error 
 		for _, said := range l.Said {
 			t.standardSaid(said, basisOf(c, said.Standard))
 		}
-		for _, basis := range slices.Sorted(maps.Keys(l.Spread)) {
-			t.line("  spread of the %s strengths: %.2f from the smallest to the largest", basis, l.Spread[basis])
+		if l.Spread > 0 {
+			t.line("  the breaking strengths spread by %.2f, the largest over the smallest", l.Spread)
 		}
 	}
 	return t.err
@@ -52,13 +51,14 @@ func basisOf(c finding.SideBySide, id string) string {
 	return ""
 }
 
-// said writes one standard's line, and below it what it does not cover.
+// standardSaid writes what one standard says, and below it what it does not cover.
 func (t *text) standardSaid(s finding.Said, basis string) {
-	verdict := "can't tell"
-	if s.Told {
-		verdict = fmt.Sprintf("%.2f times the wire (%s), by %s, %s", s.Times, quantity.Format(s.Bears, quantity.Force, t.system), s.Clause, strings.ReplaceAll(s.Fact, "_", " "))
+	t.line("  %s (%s)", s.Standard, basis)
+	t.governs("times the wire", s.Breaks)
+	t.governs("times the load at work", s.AtWork)
+	if s.Breaks == nil && s.AtWork == nil {
+		t.line("      can't tell")
 	}
-	t.line("  %-16s %-9s %s", s.Standard, basis, verdict)
 	for _, why := range s.NotCovered {
 		t.prose("      ", why)
 	}
@@ -67,21 +67,42 @@ func (t *text) standardSaid(s finding.Said, basis string) {
 	}
 }
 
+func (t *text) governs(times string, g *finding.Governs) {
+	if g == nil {
+		return
+	}
+	short := ""
+	if g.Times < g.Asked {
+		short = "TOO LITTLE: "
+	}
+	t.prose("      ", fmt.Sprintf("%s%.2f %s (%s) where %.2f is asked, by %s: %s", short, g.Times, times, quantity.Format(g.Load, quantity.Force, t.system), g.Asked, g.Clause, strings.ReplaceAll(g.Fact, "_", " ")))
+}
+
 // SideBySideJSON writes the same for a program, loads in N.
 func SideBySideJSON(w io.Writer, c finding.SideBySide) error { return indented(w, c) }
 
 // SideBySideCSV writes a line a landing and standard, for a spreadsheet.
 func SideBySideCSV(w io.Writer, c finding.SideBySide) error {
 	out := csv.NewWriter(w)
-	_ = out.Write([]string{"fitting", "stay", "wire breaks at (N)", "standard", "basis", "times the wire", "bears (N)", "clause", "fact", "not covered", "not known"})
+	_ = out.Write([]string{"fitting", "stay", "wire breaks at (N)", "standard", "basis", "held against", "load (N)", "times", "asked", "clause", "fact", "not covered", "not known"})
 	for _, l := range c.Landings {
 		for _, s := range l.Said {
-			row := []string{l.Fitting, l.Stay, number(l.BreakLoad, l.BreakLoad > 0), s.Standard, basisOf(c, s.Standard), number(s.Times, s.Told), number(s.Bears, s.Told), s.Clause, s.Fact, strings.Join(s.NotCovered, "; "), strings.Join(s.Lacks, "; ")}
-			_ = out.Write(row)
+			head := []string{l.Fitting, l.Stay, number(l.BreakLoad, l.BreakLoad > 0), s.Standard, basisOf(c, s.Standard)}
+			tail := []string{strings.Join(s.NotCovered, "; "), strings.Join(s.Lacks, "; ")}
+			_ = out.Write(slices.Concat(head, cells("break load", s.Breaks), tail))
+			_ = out.Write(slices.Concat(head, cells("load at work", s.AtWork), tail))
 		}
 	}
 	out.Flush() // keeps the first error, also of the lines before
 	return out.Error()
+}
+
+// cells are what governs; empty where nothing told.
+func cells(against string, g *finding.Governs) []string {
+	if g == nil {
+		return []string{against, "", "", "", "", ""}
+	}
+	return []string{against, number(g.Load, true), number(g.Times, true), number(g.Asked, true), g.Clause, g.Fact}
 }
 
 // number is empty where there is none: an empty cell can't be taken for a zero.

@@ -96,7 +96,11 @@ func FuzzLoad(f *testing.F) {
 		}
 		if p != nil {
 			p.Prove()
-			p.Unnoticed()
+			for _, m := range p.Unnoticed() {
+				if s, ok := m.Noticing(); ok && !m.NoticedBy(s) {
+					t.Errorf("%s\nis not noticed by\n%s", m, s)
+				}
+			}
 		}
 	})
 }

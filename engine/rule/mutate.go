@@ -66,14 +66,16 @@ func (m *mutator) band(i int) {
 		m.try(at, whole, "", func(c *Rule) { c.bands = slices.Delete(c.bands, i, i+1) })
 	}
 	if v == TrueThat {
-		m.condition(d.limit, b.trueThat, func(c *Rule, j *judgement) { c.bands[i] = newBand(v, nil, j, b.appliesIf, b.grade) })
+		m.condition(d.limit, b.trueThat, func(c *Rule, j *judgement) { c.bands[i] = newBand(v, nil, j, b.appliesIf, b.grade).saying(b.says) })
 	} else {
 		for _, other := range otherVerbs[v] {
-			m.try(at, string(v), string(other), func(c *Rule) { c.bands[i] = newBand(other, b.limit, nil, b.appliesIf, b.grade) })
+			m.try(at, string(v), string(other), func(c *Rule) { c.bands[i] = newBand(other, b.limit, nil, b.appliesIf, b.grade).saying(b.says) })
 		}
-		m.number(d.limit, func(c *Rule, limit *measured) { c.bands[i] = newBand(v, limit, nil, b.appliesIf, b.grade) })
+		m.number(d.limit, func(c *Rule, limit *measured) {
+			c.bands[i] = newBand(v, limit, nil, b.appliesIf, b.grade).saying(b.says)
+		})
 	}
-	m.condition(d.appliesIf, b.appliesIf, func(c *Rule, j *judgement) { c.bands[i] = newBand(v, b.limit, b.trueThat, j, b.grade) })
+	m.condition(d.appliesIf, b.appliesIf, func(c *Rule, j *judgement) { c.bands[i] = newBand(v, b.limit, b.trueThat, j, b.grade).saying(b.says) })
 }
 
 // otherVerbs are what a comparison may be mistaken for: the limit the other way

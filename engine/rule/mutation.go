@@ -2,6 +2,7 @@ package rule
 
 import (
 	"fmt"
+	"slices"
 
 	"chainwale/engine/finding"
 )
@@ -40,8 +41,9 @@ func (m Mutation) What() string {
 // those changes after which every example still comes out as it says, in the order
 // of the rules.
 //
-// Where no numbers could ever meet exactly, a change of ties is none, and is not
-// listed.
+// Two sorts of changes are not listed, since no example could notice them: one of ties
+// where no numbers that anybody writes meet exactly, and one that changes no outcome
+// and no grade but only which band's own sentence is said.
 func (p *Pack) Unnoticed() []Mutation {
 	var list []Mutation
 	for _, r := range p.Rules {
@@ -56,14 +58,25 @@ func (r *Rule) unnoticed() []Mutation {
 		if !m.changed.allAgree() {
 			continue
 		}
-		if m.tie {
-			if _, ok := m.Noticing(); !ok {
-				continue
-			}
+		if m.beyondExamples() {
+			continue
 		}
 		list = append(list, m)
 	}
 	return list
+}
+
+// beyondExamples tells whether the change is one that no example could notice and that
+// is none to worry about.
+func (m Mutation) beyondExamples() bool {
+	own := slices.ContainsFunc(m.rule.bands, func(b band) bool { return len(b.says) > 0 })
+	if !m.tie && !own {
+		return false
+	}
+	if _, ok := m.Noticing(); ok {
+		return false
+	}
+	return m.tie || m.wording()
 }
 
 // NoticedBy tells whether an example that Noticing proposed for another change of the

@@ -75,7 +75,13 @@ func unknownFact(k *fact.Kind, name string) string {
 	if len(below) > 0 {
 		return "one of its facts, as in " + below[0]
 	}
-	return nearest(name, names)
+	if advice := nearest(name, names); advice != "" {
+		return advice
+	}
+	if before, _, dotted := strings.Cut(name, "."); dotted && !slices.Contains(k.Neighbours, before) {
+		return "the facts of a design standard can be read where the plan names that standard; chainwale standard list shows which there are"
+	}
+	return ""
 }
 
 // misfit reports a part that gives something else than its place wants.

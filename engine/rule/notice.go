@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"chainwale/engine/fact"
+	"chainwale/engine/finding"
 )
 
 // Noticing finds an example that would notice the change: facts on which the rule
@@ -13,39 +14,84 @@ import (
 // are and changes one fact of them, or two; ok is false if none of these tells the two
 // apart, as where a later limit decides all that this one could.
 func (m Mutation) Noticing() (s Sample, ok bool) {
-	w := &witness{Mutation: m, frame: frame{sides: make([]side, m.rule.sides)}}
-	for _, x := range w.bases() {
-		if row, ok := w.alone(x); ok {
-			return m.rule.sample(row), true
-		}
+	w := m.witness()
+	row, ok := w.search()
+	if !ok {
+		return Sample{}, false
 	}
-	for _, x := range w.bases() {
-		if row, ok := w.together(x); ok {
-			return m.rule.sample(row), true
-		}
-	}
-	return Sample{}, false
+	return m.rule.sample(w.tidy(row)), true
 }
+
+// wording tells whether the change makes the rule say another band's own sentence.
+func (m Mutation) wording() bool {
+	w := m.witness()
+	w.wording = true
+	_, ok := w.search()
+	return ok
+}
+
+func (m Mutation) witness() *witness {
+	return &witness{Mutation: m, frame: frame{sides: make([]side, m.rule.sides)}}
+}
+
+// search goes through the examples, at first as they are, then with one fact changed,
+// then with two.
+func (w *witness) search() ([]float64, bool) {
+	for _, change := range []func([]float64) ([]float64, bool){w.asItIs, w.alone, w.together} {
+		for _, x := range w.bases() {
+			if row, ok := change(x); ok {
+				return row, true
+			}
+		}
+	}
+	return nil, false
+}
+
+// tidy writes each number that no example has with as few digits as will do.
+func (w *witness) tidy(row []float64) []float64 {
+	row = slices.Clone(row)
+	for _, slot := range w.rule.reads {
+		known := slices.ContainsFunc(w.rule.examples, func(x example) bool { return x.row[slot] == row[slot] })
+		if !known && finite(row[slot], 0) {
+			w.settle(row, slot, math.NaN(), math.NaN())
+		}
+	}
+	return row
+}
+
+// mostTried is how many judgements a search may take: some hundredths of a second. A
+// rule of a stranger's with many facts and many examples must not take hours.
+const mostTried = 200_000
 
 // witness looks for a row of facts on which a rule and its changed copy differ.
 type witness struct {
 	Mutation
 	frame frame
+	tried int
+	// wording tells to look at which sentence is said as well.
+	wording bool
 }
 
-// end is where a rule comes to: outcome and grade.
-func (w *witness) end(r *Rule, row []float64) (outcome, string) {
-	w.frame.facts = row
+// end is where a rule comes to: outcome and grade, and the first piece of a band's own
+// sentence where that is looked at.
+type end struct {
+	outcome outcome
+	grade   finding.Grade
+	says    *piece
+}
+
+func (w *witness) end(r *Rule, row []float64) end {
+	w.frame.facts, w.tried = row, w.tried+1
 	v := r.evaluate(&w.frame)
-	return v.outcome, string(r.grade(v))
+	e := end{outcome: v.outcome, grade: r.grade(v)}
+	if w.wording && v.outcome == fails && len(r.bands[v.last].says) > 0 {
+		e.says = &r.bands[v.last].says[0]
+	}
+	return e
 }
 
 // differs tells whether rule and changed rule come to different ends.
-func (w *witness) differs(row []float64) bool {
-	o, g := w.end(w.rule, row)
-	p, h := w.end(w.changed, row)
-	return o != p || g != h
-}
+func (w *witness) differs(row []float64) bool { return w.end(w.rule, row) != w.end(w.changed, row) }
 
 // bases are the rows to start from: the examples' own, those that know most first.
 func (w *witness) bases() [][]float64 {
@@ -67,6 +113,10 @@ func (w *witness) known(row []float64) (n int) {
 	return n
 }
 
+// asItIs changes nothing: an example that says less than it could, as one without its
+// grade does, needs only to say it.
+func (w *witness) asItIs(base []float64) ([]float64, bool) { return base, w.differs(base) }
+
 // alone changes one fact of a row, or none.
 func (w *witness) alone(base []float64) ([]float64, bool) {
 	if w.differs(base) {
@@ -74,6 +124,9 @@ func (w *witness) alone(base []float64) ([]float64, bool) {
 	}
 	row := slices.Clone(base)
 	for _, slot := range w.rule.reads {
+		if w.tried > mostTried {
+			break
+		}
 		if w.along(row, slot) {
 			return row, true
 		}
@@ -82,15 +135,15 @@ func (w *witness) alone(base []float64) ([]float64, bool) {
 	return nil, false
 }
 
-// together gives one fact each of its few values and then changes another: what a
-// word or a yes or no shuts off is seen only behind it.
+// together gives one fact each value that it has in some example, or each of its words,
+// and then changes another: what a word or a yes or no shuts off is seen only behind it.
 func (w *witness) together(base []float64) ([]float64, bool) {
 	row := slices.Clone(base)
 	for _, first := range w.rule.reads {
-		for _, v := range w.values(first) {
+		for _, v := range w.given(first) {
 			row[first] = v
-			if found, ok := w.alone(row); ok {
-				return found, true
+			if found, ok := w.alone(row); ok || w.tried > mostTried {
+				return found, ok
 			}
 		}
 		row[first] = base[first]
@@ -111,6 +164,9 @@ func (w *witness) along(row []float64, slot int) bool {
 		return false
 	}
 	for i := range len(values) - 1 {
+		if w.tried > mostTried {
+			break
+		}
 		if w.between(row, slot, values[i], values[i+1]) {
 			return true
 		}
@@ -121,10 +177,9 @@ func (w *witness) along(row []float64, slot int) bool {
 // between closes in on where the rule's end changes from one value to another, and
 // tells whether the changed rule differs there.
 func (w *witness) between(row []float64, slot int, low, high float64) bool {
-	at := func(r *Rule, v float64) [2]any {
+	at := func(r *Rule, v float64) end {
 		row[slot] = v
-		o, g := w.end(r, row)
-		return [2]any{o, g}
+		return w.end(r, row)
 	}
 	for _, r := range []*Rule{w.rule, w.changed} {
 		a, b := low, high
@@ -184,6 +239,15 @@ var spread = [...]float64{0, 0.01, 0.1, 0.3, 0.5, 0.7, 0.85, 0.95, 1, 1.05, 1.15
 // values are those at which a fact is tried, in order: its words, yes and no, or
 // numbers round those that the examples have.
 func (w *witness) values(slot int) []float64 {
+	list := w.given(slot)
+	if w.rule.Kind.Slots[slot].Sort != fact.IsNumber {
+		return list
+	}
+	return spreadOut(list)
+}
+
+// given are a fact's words, yes and no, or the numbers that the examples have.
+func (w *witness) given(slot int) []float64 {
 	column := w.rule.Kind.Slots[slot]
 	var list []float64
 	switch column.Sort {
@@ -199,13 +263,10 @@ func (w *witness) values(slot int) []float64 {
 			list = append(list, v)
 		}
 	}
-	if column.Sort == fact.IsWord {
-		return list
-	}
-	if len(list) == 0 {
+	if len(list) == 0 && column.Sort == fact.IsNumber {
 		list = []float64{1}
 	}
-	return spreadOut(list)
+	return list
 }
 
 // spreadOut are numbers round those given, in order.

@@ -121,3 +121,26 @@ func TestLimitThatNeverDecides(t *testing.T) {
 		t.Error("a limit that never decides is not listed")
 	}
 }
+
+// TestSentencesAreBeyondExamples: a band that is there for its own sentence alone
+// changes no outcome and no grade, and so no example could notice it.
+func TestSentencesAreBeyondExamples(t *testing.T) {
+	text := strings.Replace(goodRule, "  - at_least: 4 mm\n    else: stop\n  - at_least: 0.5 * hole\n    applies_if: stay.toggle\n    else: mend\n",
+		"  - at_least: 4 mm\n    applies_if: stay.toggle\n    else: stop\n  - at_least: 5 mm\n    applies_if: stay.toggle\n    else: mend\n"+
+			"    says: \"{fitting} swings\"\n  - at_least: 5 mm\n    else: mend\n", 1)
+	text = strings.NewReplacer("grade: stop }", "grade: mend }", "thickness: 3 mm }", "thickness: 3 mm, stay.toggle: no }").Replace(text)
+	p, problems := loadAll(t, packOf(text))
+	if p == nil {
+		t.Fatal(lines(problems))
+	}
+	for _, m := range p.Unnoticed() {
+		if m.At.Line == 10 && m.To == "" {
+			t.Errorf("%s, though only its sentence would be missed", m)
+		}
+	}
+	for _, r := range p.Prove() {
+		if !r.Proven {
+			t.Error(r)
+		}
+	}
+}

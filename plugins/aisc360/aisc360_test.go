@@ -218,3 +218,6 @@ func TestBoltHole(t *testing.T) {
 		}
 	}
 }
+
+// TestPack proves every rule of the pack on the facts that the engine has.
+func TestPack(t *testing.T) { clausetest.Pack(t, book(t)) }

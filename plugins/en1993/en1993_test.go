@@ -165,3 +165,6 @@ func TestHoleOffTheMiddle(t *testing.T) {
 		clausetest.AllShown(t, book(t), "landing", golden.With(clausetest.Facts{"across": across}))
 	}
 }
+
+// TestPack proves every rule of the pack on the facts that the engine has.
+func TestPack(t *testing.T) { clausetest.Pack(t, book(t)) }

@@ -26,6 +26,9 @@ type Tool struct {
 func All() []Tool {
 	return []Tool{
 		{Name: "units", For: "unit conversions (GNU units)", Version: []string{"--version"}, Package: "units"},
+		{Name: "git", For: "the walk through a class's repository", Version: []string{"--version"}, Package: "git"},
+		{Name: "protoc", For: "that plugins/wire follows from contract.proto", Version: []string{"--version"}, Package: "protobuf-compiler"},
+		{Name: "/usr/bin/python3", For: "the standard in Python", Version: []string{"-c", "import grpc, google.protobuf as p; print('grpcio', grpc.__version__, 'protobuf', p.__version__)"}, Package: "python3-grpcio, python3-protobuf"},
 	}
 }
 
@@ -55,6 +58,15 @@ func (t Tool) Said() (string, error) {
 	return strings.TrimSpace(line), err
 }
 
+// Here tells whether the program is on this machine, with what it needs.
+func (t Tool) Here() bool { return t.Path() != "" && t.runs() }
+
+// runs tells whether the program can print its version, or that of what it needs.
+func (t Tool) runs() bool {
+	_, err := t.Said()
+	return err == nil
+}
+
 // Need gives the program's path. Without the program the test is skipped, or
 // fails where CI is set.
 func Need(t testing.TB, name string) string {
@@ -64,6 +76,9 @@ func Need(t testing.TB, name string) string {
 		t.Fatalf("the outside tool %q is not in the list of testdata/outside/tool", name)
 	}
 	path := wanted.Path()
+	if path != "" && !wanted.runs() {
+		path = ""
+	}
 	switch {
 	case path != "":
 	case os.Getenv("CI") != "":
