@@ -11,6 +11,7 @@
 package main
 
 import (
+	"errors"
 	"flag"
 	"fmt"
 	"os"
@@ -35,7 +36,7 @@ func main() {
 // system tells of the peak memory of others is their own.
 func measure(date string, rounds, starts int) error {
 	before := load()
-	runs, err := startAll(starts)
+	runs, apart, err := startAll(starts)
 	if err != nil {
 		return err
 	}
@@ -46,6 +47,7 @@ func measure(date string, rounds, starts int) error {
 	fmt.Printf("%s, %s %s/%s, %d processors, load %s before and %s after\n\n", date, runtime.Version(), runtime.GOOS, runtime.GOARCH, runtime.NumCPU(), before, load())
 	printRaces(races, rounds)
 	printStarts(runs, starts)
+	printApart(apart)
 	return nil
 }
 
@@ -62,24 +64,31 @@ func load() string {
 
 // startAll starts the programs in turn, so that what slows the machine down slows
 // all of them.
-func startAll(starts int) ([]*run, error) {
+func startAll(starts int) (runs, apart []*run, err error) {
 	dir, err := os.MkdirTemp("", "bench")
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	defer os.RemoveAll(dir)
-	runs, err := coldRuns("../..", dir)
-	if err != nil {
-		return nil, err
+	if runs, err = coldRuns("../..", dir); err != nil {
+		return nil, nil, err
 	}
-	for range starts {
+	if apart, err = apartRuns(dir); err != nil {
+		return nil, nil, err
+	}
+	return runs, apart, errors.Join(inTurn(runs, starts), inTurn(apart, apartRounds))
+}
+
+// inTurn starts programs one after the other, again and again.
+func inTurn(runs []*run, rounds int) error {
+	for range rounds {
 		for _, r := range runs {
 			if err := r.once(); err != nil {
-				return nil, err
+				return err
 			}
 		}
 	}
-	return runs, nil
+	return nil
 }
 
 // result is what one engine took for all rows, and what it allocated.
