@@ -9,6 +9,9 @@ import (
 
 // TestNothingLeaks starts and ends programs, good and bad, and counts what is open.
 func TestNothingLeaks(t *testing.T) {
+	if testing.Short() {
+		t.Skip("it starts many programs")
+	}
 	round := func() {
 		for _, name := range []string{"sound", "crash at start", "dead socket", "socket elsewhere"} {
 			if r, err := Start(t.Context(), started(t, name), patient(Limits{})); err == nil {

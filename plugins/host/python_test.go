@@ -79,6 +79,9 @@ func TestPython(t *testing.T) {
 
 // TestPythonBatch asks for many rows at once, words and unknowns among them.
 func TestPythonBatch(t *testing.T) {
+	if testing.Short() {
+		t.Skip("it starts the program twice more")
+	}
 	t.Parallel()
 	r := python(t)
 	table, _ := r.declared.Table("landing")
