@@ -183,7 +183,7 @@ var (
 // runners are all formulas that a case may name; the rooms' own files list theirs.
 func runners() map[string]runner {
 	all := map[string]runner{}
-	for _, room := range []map[string]runner{strengthRunners, sheetRunners, tableRunners, corrosionRunners} {
+	for _, room := range []map[string]runner{strengthRunners, sheetRunners, tableRunners, corrosionRunners, rigRunners} {
 		for name, run := range room {
 			all[name] = run
 		}

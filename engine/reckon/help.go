@@ -126,7 +126,7 @@ func (f *Formula) Example() string {
 		return "echo '" + f.ExampleJSON() + "' | chainwale reckon " + f.Name
 	}
 	words := []string{"chainwale reckon " + f.Name}
-	for _, d := range f.Inputs {
+	for _, d := range f.shown() {
 		word := d.Name + "=" + d.Example
 		if strings.Contains(d.Example, " ") {
 			word = d.Name + "='" + d.Example + "'"
@@ -134,6 +134,11 @@ func (f *Formula) Example() string {
 		words = append(words, word)
 	}
 	return strings.Join(words, " ")
+}
+
+// shown are the inputs of the example: all but those that others stand in for.
+func (f *Formula) shown() []Input {
+	return slices.DeleteFunc(slices.Clone(f.Inputs), func(d Input) bool { return d.Instead })
 }
 
 // byJSON tells whether an input can't stand on the command line.
@@ -149,7 +154,7 @@ func (f *Formula) byJSON() bool {
 // ExampleJSON is the same as one JSON object.
 func (f *Formula) ExampleJSON() string {
 	var parts []string
-	for _, d := range f.Inputs {
+	for _, d := range f.shown() {
 		value := d.Example
 		if d.Takes != Rows && d.Takes != Parted {
 			value = `"` + value + `"`

@@ -18,7 +18,9 @@ type Input struct {
 	// Parts are the inputs inside a group or inside each entry of a list.
 	Parts    []Input
 	Optional bool
-	Means    string
+	// Instead says that it stands in for others, and has no place beside them in the example.
+	Instead bool
+	Means   string
 	// Example is a value that would do, as it stands in JSON without the quotation
 	// marks of a text.
 	Example string
@@ -106,6 +108,12 @@ func counted(name, example, means string) Input {
 func optional(i Input) Input {
 	i.Optional = true
 	return i
+}
+
+// instead lets an input be given in place of others.
+func instead(i Input) Input {
+	i.Instead = true
+	return optional(i)
 }
 
 // gives declares an amount that a formula gives.

@@ -30,6 +30,8 @@ const (
 	least      = 1e-9
 	most       = 1e9
 	mostMoment = 1e15
+	// mostWind is in the unit of speeds, mm/year, and no wind on earth.
+	mostWind = 1000 * quantity.MetrePerSecond
 	// mostThings bounds counts and lists, since bolts are compared in pairs.
 	mostThings = 500
 )
@@ -166,8 +168,11 @@ func (in *inputs) takeAmount(d Input, text string) {
 	}
 	text = strings.TrimSpace(text)
 	unit, largest := d.Dimension.Unit(), most
-	if d.Dimension == quantity.Moment {
+	switch d.Dimension {
+	case quantity.Moment:
 		largest = mostMoment
+	case quantity.Speed:
+		largest = mostWind
 	}
 	switch {
 	case math.Abs(q.Value) > largest:

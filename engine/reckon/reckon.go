@@ -4,7 +4,7 @@
 //
 // A Formula declares what it takes and gives; that declaration is the one source
 // for reading the inputs, for the help and for the order of the answer. The
-// arithmetic stands in packages strength, sheet and corrosion, the look-ups in package
+// arithmetic stands in packages strength, sheet, rig and corrosion, the look-ups in package
 // table: here nothing is worked out twice.
 //
 // Three things can come back. An answer that is covered. An answer that is not:
@@ -48,6 +48,7 @@ var formulas = []*Formula{
 	&pinPlate, &pin, &strip, &stressConcentration,
 	&boltGroup, &boltPull, &bolt, &host,
 	&wire, &pittingResistance, &couple,
+	&shrouds, &standing, &rightingMoment, &lashing, &windage, &stayAngle, &tensionByStretch,
 	&bend, &springback, &pressForce, &minRadius, &holeToBend,
 }
 

@@ -57,6 +57,24 @@ func TestEveryRowHasASource(t *testing.T) {
 	for _, p := range must(ClevisPins())(t) {
 		seen["pins"] = append(seen["pins"], p.Source)
 	}
+	for _, l := range must(Lines())(t) {
+		seen["lines"] = append(seen["lines"], l.Source, l.Stiffness, l.Creep)
+	}
+	for _, e := range must(LineEnds())(t) {
+		seen["line ends"] = append(seen["line ends"], e.Source)
+	}
+	for _, b := range must(LineBends())(t) {
+		seen["line bends"] = append(seen["line bends"], b.Source)
+	}
+	for _, s := range must(SparAlloys())(t) {
+		seen["spars"] = append(seen["spars"], s.Source, s.WeldSource)
+	}
+	for _, d := range must(Drags())(t) {
+		seen["drag"] = append(seen["drag"], d.Source)
+	}
+	for _, p := range must(Permissibles())(t) {
+		seen["permissible"] = append(seen["permissible"], p.Source)
+	}
 	for name, rows := range seen {
 		if len(rows) < 3 {
 			t.Errorf("table %s gave only %d sources", name, len(rows))
@@ -67,8 +85,8 @@ func TestEveryRowHasASource(t *testing.T) {
 			}
 		}
 	}
-	if len(seen) != 8 {
-		t.Errorf("looked at %d tables, there are 8", len(seen))
+	if len(seen) != 14 {
+		t.Errorf("looked at %d tables, there are 14", len(seen))
 	}
 }
 
@@ -79,12 +97,15 @@ func TestEverySourceIsUsedOnce(t *testing.T) {
 		}
 	}
 	used := map[string]bool{}
-	for _, file := range []string{"metals.csv", "galvanic.csv", "wire.csv", "wire_bands.csv", "wire_builds.csv", "threads.csv", "grades.csv", "pins.csv"} {
+	for _, file := range []string{"metals.csv", "galvanic.csv", "wire.csv", "wire_bands.csv", "wire_builds.csv", "threads.csv", "grades.csv", "pins.csv",
+		"lines.csv", "line_ends.csv", "line_bends.csv", "spars.csv", "drag.csv", "permissible.csv"} {
 		s := must(readSheet(file))(t)
 		for _, cells := range s.rows {
 			used[cells[s.column["source"]]] = true
-			if i, ok := s.column["modulus_source"]; ok {
-				used[cells[i]] = true
+			for _, head := range []string{"modulus_source", "stiffness_source", "creep_source", "weld_source"} {
+				if i, ok := s.column[head]; ok {
+					used[cells[i]] = true
+				}
 			}
 		}
 	}

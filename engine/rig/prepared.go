@@ -1,0 +1,97 @@
+package rig
+
+import "math"
+
+// prepared is a rig with what its steps have in common worked out once.
+type prepared struct {
+	Rig
+	// plateOf and landsOn are the plates of stays and stand-ins, by place, -1 for none.
+	plateOf, landsOn []int
+	// stayLever and standInLever are moments per unit of pull.
+	stayLever, standInLever []vector
+	strengths               []StandInStrengthResult
+}
+
+// prepare checks a rig and works out what its steps have in common. It lists all that
+// is wrong.
+func (r Rig) prepare() (*prepared, []error) {
+	r.Credit = r.Credit.usual()
+	if faults := r.check(); len(faults) > 0 {
+		return nil, faults
+	}
+	p := &prepared{Rig: r}
+	for _, s := range r.Stays {
+		p.plateOf = append(p.plateOf, r.plateNamed(s.Plate))
+		p.stayLever = append(p.stayLever, s.Line.moment())
+	}
+	for _, s := range r.StandIns {
+		p.landsOn = append(p.landsOn, r.plateNamed(s.Plate))
+		p.standInLever = append(p.standInLever, s.Line.moment())
+		strength, err := s.Strength.Reckon()
+		if err != nil {
+			return nil, []error{err}
+		}
+		p.strengths = append(p.strengths, strength)
+	}
+	return p, nil
+}
+
+// on tells whether a stay stands.
+func (p *prepared) on(o onBoard, stay int) bool {
+	at := p.plateOf[stay]
+	return !o.stayOff[stay] && (at < 0 || !o.plateOut[at])
+}
+
+// stayWorth is the pull that a stay is counted on for.
+func (p *prepared) stayWorth(o onBoard, stay int) (float64, string) {
+	var plate Plate
+	if at := p.plateOf[stay]; at >= 0 {
+		plate = o.plates[at]
+	}
+	return p.worth(p.Stays[stay], plate)
+}
+
+// standInWorth is the pull that a stand-in is counted on for. One that shares a plate
+// with a stay that is on adds nothing: the plate bears that stay already.
+func (p *prepared) standInWorth(o onBoard, i int, attended bool) (float64, string) {
+	strength := p.strengths[i]
+	if !strength.Known {
+		return 0, strength.Says
+	}
+	share := p.Credit.StandIn
+	if !attended {
+		share = p.Credit.Unattended
+	}
+	own := share * strength.Strength
+	carries := p.carries(o, p.landsOn[i])
+	switch {
+	case carries == 0:
+		return 0, "it counts as nothing: its plate bears a stay already, or is out"
+	case carries < own:
+		return carries, "the plate it lands on"
+	}
+	return own, "its " + string(strength.Governs)
+}
+
+// carries is the pull that a plate is counted on for by a stand-in: nothing while it
+// is out or a stay stands on it, no end of it for a fitting of the stand-in's own.
+func (p *prepared) carries(o onBoard, plate int) float64 {
+	if plate < 0 {
+		return math.Inf(1)
+	}
+	if o.plateOut[plate] {
+		return 0
+	}
+	best := 0.0
+	for i := range p.Stays {
+		if p.plateOf[i] != plate {
+			continue
+		}
+		if p.on(o, i) {
+			return 0
+		}
+		worth, _ := p.stayWorth(o, i)
+		best = max(best, worth)
+	}
+	return best
+}
