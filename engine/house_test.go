@@ -26,10 +26,12 @@ var rooms = map[string][]string{
 	"engine/table":               {"engine/quantity", "engine/working", "engine/near"},
 	"engine/strength":            {"engine/quantity", "engine/working"},
 	"engine/sheet":               {"engine/quantity", "engine/working"},
+	"engine/drawing":             {"engine/sheet"},
 	"engine/corrosion":           {"engine/quantity", "engine/working", "engine/table"},
 	"engine/rig":                 {"engine/quantity", "engine/working", "engine/table"},
-	"engine/plan":                {"engine/quantity", "engine/finding", "engine/near", "engine/plan/document", "schema"},
-	"engine/fact":                {"engine/plan", "engine/table", "engine/strength", "engine/corrosion", "engine/quantity", "engine/finding", "engine/working", "engine/standard", "engine/rig"},
+	"engine/plan":                {"engine/sheet", "engine/quantity", "engine/finding", "engine/near", "engine/plan/document", "schema"},
+	"engine/fact":                {"engine/sheet", "engine/plan", "engine/table", "engine/strength", "engine/corrosion", "engine/quantity", "engine/finding", "engine/working", "engine/standard", "engine/rig"},
+	"engine/pattern":             {"engine/plan", "engine/fact", "engine/sheet", "engine/table", "engine/quantity", "engine/finding", "engine/working"},
 	"engine/rule":                {"engine/fact", "engine/finding", "engine/quantity", "engine/working", "engine/near", "engine/plan/document", "schema"},
 	"engine/accept":              {"engine/finding", "engine/near", "engine/working"},
 	"engine/fleet":               {"engine/finding"},
@@ -59,6 +61,8 @@ var rooms = map[string][]string{
 	"cmd/chainwale":              {"*"},
 	"testdata/outside":           {"testdata/outside/tool"},
 	"testdata/outside/tool":      {},
+	"testdata/fleet":             {},
+	"testdata/fleet/write":       {"testdata/fleet"},
 }
 
 // testsMay says what tests of a room may import beyond what the room may.

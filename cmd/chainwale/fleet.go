@@ -54,7 +54,7 @@ func (v fleetVerb) Run(s streams) error {
 		return ended(statusInput)
 	}
 	debug.SetMemoryLimit(fleetMemory)
-	run := &fleetRun{verb: v, streams: s, roots: map[string]string{}, halls: map[string]*hall{}, out: bufio.NewWriterSize(s.out, 1<<16), adder: fleet.NewAdder(worstBoats), names: map[string]string{},
+	run := &fleetRun{verb: v, streams: s, roots: map[string]string{}, halls: map[string]*hall{}, byFolder: map[string]*hall{}, out: bufio.NewWriterSize(s.out, 1<<16), adder: fleet.NewAdder(worstBoats), names: map[string]string{},
 		options: engine.Options{Version: version, On: on, RefuseFrom: finding.Grade(v.RefuseFrom), Packs: v.Pack}}
 	defer run.close()
 	return run.all(found, boats)
@@ -103,6 +103,8 @@ type fleetRun struct {
 
 	mu    sync.Mutex
 	halls map[string]*hall
+	// byFolder remembers which hall is a folder's.
+	byFolder map[string]*hall
 }
 
 // judged is what a worker made of a boat.
@@ -166,16 +168,21 @@ func (r *fleetRun) judge(ctx context.Context, file string) (j judged) {
 	return judged{report: report, class: p.Boat.Class.Value, status: statusOf(report, report.Refused())}
 }
 
-// hallOf is where the standards of a plan are got from: one hall a folder.
+// hallOf is where the standards of a plan are got from. Folders for which the same
+// files count share one, so that no standard runs twice.
 func (r *fleetRun) hallOf(file string) *hall {
 	r.mu.Lock()
 	defer r.mu.Unlock()
 	folder := filepath.Dir(file)
-	h := r.halls[folder]
-	if h == nil {
-		h = r.verb.newHall(file, r.roots[file])
-		r.halls[folder] = h
+	if h := r.byFolder[folder]; h != nil {
+		return h
 	}
+	h := r.verb.newHall(file, r.roots[file])
+	key := h.files()
+	if same := r.halls[key]; same != nil {
+		h = same
+	}
+	r.halls[key], r.byFolder[folder] = h, h
 	return h
 }
 

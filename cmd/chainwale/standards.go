@@ -113,6 +113,19 @@ func (h *hall) readTrusted() (*host.Trusted, []finding.Problem) {
 	return t, problems
 }
 
+// files names the files beside the plan that say which standards there are and by
+// which values they judge.
+func (h *hall) files() string {
+	names := []string{h.Trusted}
+	if h.Trusted == "" {
+		names[0] = host.FindTrusted(h.planFile, h.root)
+	}
+	for _, b := range builtInStandards {
+		names = append(names, h.valuesOf(b))
+	}
+	return strings.Join(names, "\x00")
+}
+
 // upwards finds a file in a folder or in those above it, up to the root; "" if it is
 // in none.
 func upwards(folder, root, name string) string {
@@ -135,20 +148,30 @@ func upwards(folder, root, name string) string {
 // warm starts, beside the reading of the plan, those programs whose standards the
 // command line names or whose ids stand in the plan's file.
 func (h *hall) warm(ctx context.Context, planFile string) {
-	ids := slices.Clone(h.Standard)
-	if info, err := os.Stat(planFile); h.Apart && err == nil && info.Mode().IsRegular() && info.Size() <= mostPlan {
-		src, _ := os.ReadFile(planFile) // whoever loads the plan says what is wrong
+	named := h.glance(planFile)
+	if h.Apart {
 		for _, b := range builtInStandards {
-			if bytes.Contains(src, []byte(b.id)) {
-				ids = append(ids, b.id)
+			if named(b.id) {
+				h.seat(ctx, b.id)
 			}
 		}
 	}
-	for _, id := range ids {
-		if _, ok := builtInCalled(id); ok && h.Apart {
-			go h.get(ctx, id)
+	t, _ := h.trusted() // whoever needs the list is told what is wrong with it
+	for _, e := range t.Entries {
+		if named(e.ID) {
+			h.seat(ctx, e.ID)
 		}
 	}
+}
+
+// glance tells of an id whether the command line names it or it stands in the plan's
+// file. What is wrong with the file is said by whoever loads it.
+func (h *hall) glance(planFile string) func(id string) bool {
+	var src []byte
+	if info, err := os.Stat(planFile); err == nil && info.Mode().IsRegular() && info.Size() <= mostPlan {
+		src, _ = os.ReadFile(planFile)
+	}
+	return func(id string) bool { return slices.Contains(h.Standard, id) || bytes.Contains(src, []byte(id)) }
 }
 
 // mostPlan is more than a plan may have.
@@ -156,19 +179,26 @@ const mostPlan = 2 << 20
 
 // get gives a standard by its id; several may ask for one at once.
 func (h *hall) get(ctx context.Context, id string) (standard.Standard, error) {
+	s := h.seat(ctx, id)
+	<-s.ready
+	return s.standard, s.err
+}
+
+// seat is the seat of a standard, which is on its way from the first asking. It is
+// taken before the program is started, so that close waits for all of them.
+func (h *hall) seat(ctx context.Context, id string) *seat {
 	h.mu.Lock()
+	defer h.mu.Unlock()
 	s, there := h.got[id]
 	if !there {
 		s = &seat{ready: make(chan struct{})}
 		h.got[id] = s
+		go func() {
+			defer close(s.ready)
+			s.standard, s.err = h.fetch(ctx, id)
+		}()
 	}
-	h.mu.Unlock()
-	if !there {
-		s.standard, s.err = h.fetch(ctx, id)
-		close(s.ready)
-	}
-	<-s.ready
-	return s.standard, s.err
+	return s
 }
 
 // fetch makes a standard or starts it.

@@ -22,6 +22,8 @@ type Facts struct {
 	Mountings  []*Mounting
 	Contacts   []*Contact
 	Records    []*Record
+	Bends      []*Bend
+	Matches    []*Match
 
 	all []*Subject
 	// expanded maps a fitting's id as written to the ids it stands for.
@@ -49,7 +51,7 @@ func (f *Facts) AllFittingIDs() []string {
 
 // Build makes the facts of a plan, as of a day. An error is a fault of ours.
 func Build(c *Catalogue, p *plan.Plan, on time.Time) (*Facts, error) {
-	b := &builder{plan: p, on: on, facts: &Facts{expanded: map[string][]string{}}, installed: map[string]plan.Day{}}
+	b := &builder{plan: p, on: on, facts: &Facts{expanded: map[string][]string{}}, installed: map[string]plan.Day{}, made: map[*plan.Fitting]*made{}}
 	for i := range p.Stays {
 		b.stays(&p.Stays[i])
 	}
@@ -72,11 +74,13 @@ type builder struct {
 	facts *Facts
 	// installed says when each fitting was made.
 	installed map[string]plan.Day
+	// made is what takes long to work out of a fitting that stands on both sides.
+	made map[*plan.Fitting]*made
 }
 
 // seal fixes all subjects, neighbours before those who read them.
 func (f *Facts) seal(c *Catalogue) error {
-	var all []Described
+	all := make([]Described, 0, len(f.Stays)+len(f.Fittings)+len(f.Landings)+len(f.BoltGroups)+len(f.BoltHoles)+len(f.Sections)+len(f.Mountings)+len(f.Contacts)+len(f.Records))
 	all = appendAll(all, f.Stays)
 	all = appendAll(all, f.Fittings)
 	all = appendAll(all, f.Landings)
@@ -86,8 +90,12 @@ func (f *Facts) seal(c *Catalogue) error {
 	all = appendAll(all, f.Mountings)
 	all = appendAll(all, f.Contacts)
 	all = appendAll(all, f.Records)
+	all = appendAll(all, f.Bends)
+	all = appendAll(all, f.Matches)
+	l := &sealer{catalogue: c}
+	f.all = make([]*Subject, 0, len(all))
 	for _, d := range all {
-		if err := c.Seal(d); err != nil {
+		if err := l.seal(d); err != nil {
 			return err
 		}
 		f.all = append(f.all, d.Base())

@@ -253,7 +253,9 @@ type Subject struct {
 
 	row    []float64
 	values []*Value
-	near   map[string]*Subject
+	// near are the subjects that the kind's Neighbours name, in their order; nil for
+	// one that is not there.
+	near []*Subject
 }
 
 // Base gives the subject itself, for structs that embed it.
@@ -271,21 +273,41 @@ func (s *Subject) Value(i int) *Value { return s.values[i] }
 
 // Neighbour is the subject reached by a name ("fitting", "bolts.fitting"), nil
 // if there is none.
-func (s *Subject) Neighbour(name string) *Subject { return s.near[name] }
+func (s *Subject) Neighbour(name string) *Subject {
+	for i, near := range s.near {
+		if s.Kind.Neighbours[i] == name {
+			return near
+		}
+	}
+	return nil
+}
 
 // Seal fixes the facts of a subject: it labels each value with its owner and
 // lays the row that rules read. Neighbours must be sealed before.
-func (c *Catalogue) Seal(d Described) error {
+func (c *Catalogue) Seal(d Described) error { return (&sealer{catalogue: c}).seal(d) }
+
+// sealer seals many subjects and lays their rows in pieces of memory that they share.
+type sealer struct {
+	catalogue *Catalogue
+	values    []*Value
+	rows      []float64
+	near      []*Subject
+}
+
+// sealedAhead is for how many values a piece has room.
+const sealedAhead = 2048
+
+func (l *sealer) seal(d Described) error {
 	v := reflect.ValueOf(d).Elem()
-	k, ok := c.byTyp[v.Type()]
+	k, ok := l.catalogue.byTyp[v.Type()]
 	if !ok {
 		return fmt.Errorf("%s is of no kind in the catalogue", v.Type())
 	}
 	s := d.Base()
-	s.Kind, s.near = k, map[string]*Subject{}
-	s.values = make([]*Value, 0, len(k.Slots))
+	s.Kind = k
+	l.room(s)
 	for i := range k.Columns {
-		value := v.FieldByIndex(k.Columns[i].index).Field(0).Addr().Interface().(*Value)
+		value := valueIn(v, k.Columns[i].index)
 		value.subject, value.column = s, &k.Columns[i]
 		value.adopt()
 		s.values = append(s.values, value)
@@ -296,11 +318,40 @@ func (c *Catalogue) Seal(d Described) error {
 		}
 	}
 	s.addFurther()
-	s.row = make([]float64, len(s.values))
 	for i, value := range s.values {
 		s.row[i] = value.Float()
 	}
 	return nil
+}
+
+// room gives a subject room for its values, its row and its neighbours.
+func (l *sealer) room(s *Subject) {
+	slots, near := len(s.Kind.Slots), len(s.Kind.Neighbours)
+	if len(l.values) < slots {
+		l.values, l.rows = make([]*Value, max(sealedAhead, slots)), make([]float64, max(sealedAhead, slots))
+	}
+	s.values, l.values = l.values[:0:slots], l.values[slots:]
+	s.row, l.rows = l.rows[:slots:slots], l.rows[slots:]
+	if len(l.near) < near {
+		l.near = make([]*Subject, max(sealedAhead/16, near))
+	}
+	s.near, l.near = l.near[:0:near], l.near[near:]
+}
+
+// valueIn is the value in a fact of a kind's struct.
+func valueIn(v reflect.Value, index []int) *Value {
+	for _, i := range index {
+		v = v.Field(i)
+	}
+	switch fact := v.Addr().Interface().(type) {
+	case *Number:
+		return &fact.Value
+	case *Word:
+		return &fact.Value
+	case *YesNo:
+		return &fact.Value
+	}
+	return v.Field(0).Addr().Interface().(*Value) // readColumns lets no other in
 }
 
 // link lays a neighbour's facts beside the subject's own. The facts of one that is
@@ -310,6 +361,9 @@ func (s *Subject) link(n neighbour, field reflect.Value) error {
 		for _, slot := range n.kind.ours() {
 			s.values = append(s.values, &Value{why: "there is no " + n.name, subject: s, column: slot.Column, at: s.At})
 		}
+		for range 1 + len(n.kind.Neighbours) {
+			s.near = append(s.near, nil)
+		}
 		return nil
 	}
 	other := field.Interface().(Described).Base()
@@ -317,9 +371,6 @@ func (s *Subject) link(n neighbour, field reflect.Value) error {
 		return fmt.Errorf("%s is not sealed before %s", n.name, s.ID)
 	}
 	s.values = append(s.values, other.values[:len(n.kind.ours())]...)
-	s.near[n.name] = other
-	for name, further := range other.near {
-		s.near[n.name+"."+name] = further
-	}
+	s.near = append(append(s.near, other), other.near...)
 	return nil
 }

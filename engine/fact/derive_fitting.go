@@ -14,6 +14,10 @@ import (
 // with the landings and bolt groups of the stays they serve.
 func (b *builder) fittings(p *plan.Fitting) {
 	var ids []string
+	if p.Measured.Given() {
+		whole := p.Completed()
+		p = &whole
+	}
 	for _, side := range sides(p.ID, p.Side) {
 		f := b.fitting(p, side)
 		b.facts.Fittings = append(b.facts.Fittings, f)
@@ -44,6 +48,8 @@ func (b *builder) serve(p *plan.Fitting, f *Fitting, side side) {
 	at.Pointer += "/serves"
 	f.Stays.Give(float64(len(stays)), at)
 	b.bearsAll(f, side)
+	b.bends(p, f)
+	b.match(p, f, side)
 }
 
 // atMast tells whether a fitting holds the upper ends of stays.
@@ -54,7 +60,7 @@ func (b *builder) fitting(p *plan.Fitting, side side) *Fitting {
 	giveWord(&f.State, p.State)
 	giveWord(&f.Sort, p.Kind)
 	give(&f.Thickness, p.Thickness)
-	give(&f.Width, p.Outline.Width)
+	give(&f.Width, widthAtPin(p.Outline))
 	giveWord(&f.Waters, b.plan.Boat.Waters)
 	giveWord(&f.Climate, b.plan.Boat.Climate)
 	b.years(&f.Age, p.Installed)
@@ -66,6 +72,15 @@ func (b *builder) fitting(p *plan.Fitting, side side) *Fitting {
 	b.looks(f, p)
 	life(f)
 	return f
+}
+
+// widthAtPin is the plate's width at the pin hole: that of the strip or, where its loaded
+// end is tapered, of its nose if that is narrower.
+func widthAtPin(o plan.Outline) plan.Amount {
+	if o.End.Value == "tapered" && (!o.Nose.Given || o.Nose.Value < o.Width.Value || !o.Width.Given) {
+		return o.Nose
+	}
+	return o.Width
 }
 
 // metal looks the metal up. Strengths of a certificate replace the table's minima.

@@ -164,6 +164,8 @@ func endRadius(o plan.Outline, width float64) float64 {
 	switch {
 	case o.End.Value == "square":
 		return 0
+	case o.End.Value == "tapered" && o.Nose.Given:
+		return o.Nose.Value / 2
 	case o.EndRadius.Given:
 		return o.EndRadius.Value
 	}

@@ -269,5 +269,5 @@ func (*Record) Describe() (string, string) {
 
 // prototypes lists the kinds, neighbours before those who read them.
 func prototypes() []Described {
-	return []Described{&Stay{}, &Fitting{}, &Landing{}, &BoltGroup{}, &BoltHole{}, &Section{}, &Mounting{}, &Contact{}, &Record{}}
+	return []Described{&Stay{}, &Fitting{}, &Landing{}, &BoltGroup{}, &BoltHole{}, &Section{}, &Mounting{}, &Contact{}, &Record{}, &Bend{}, &Match{}}
 }

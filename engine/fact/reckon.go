@@ -11,29 +11,32 @@ type worked interface{ Working() []working.Step }
 // reckon derives a number by a formula. with makes the formula from inputs that
 // are all known; pick takes the number out of its result.
 func reckon[R worked](n *Number, from []*Value, with func() (formula[R], error), pick func(R) float64) {
-	result := func() (R, error) {
-		f, err := with()
-		if err != nil {
-			var none R
-			return none, err
-		}
-		return f.Reckon()
+	if !n.follows(from) {
+		return
 	}
-	n.Derive(from,
-		func() (float64, error) {
-			r, err := result()
-			if err != nil {
-				return 0, err
-			}
-			return pick(r), nil
-		},
-		func() []working.Step {
-			r, err := result()
-			if err != nil {
-				return nil // the value is unknown for the same reason, and says so
-			}
-			return r.Working()
-		})
+	r, err := resultOf(with)
+	if err != nil {
+		n.fails(err)
+		return
+	}
+	n.work = func() []working.Step {
+		r, err := resultOf(with)
+		if err != nil {
+			return nil // the value is unknown for the same reason, and says so
+		}
+		return r.Working()
+	}
+	n.set(pick(r))
+}
+
+// resultOf is the result of a formula.
+func resultOf[R worked](with func() (formula[R], error)) (R, error) {
+	f, err := with()
+	if err != nil {
+		var none R
+		return none, err
+	}
+	return f.Reckon()
 }
 
 // values names what a derivation reads.
@@ -48,14 +51,22 @@ func oneStep(symbol, formula string, value float64, unit string, source working.
 
 // lookUp derives a number that a short list gives.
 func lookUp(n *Number, symbol, how, unit string, source working.Source, from []*Value, of func() float64) {
-	n.Derive(from, func() (float64, error) { return of(), nil }, func() []working.Step {
-		return oneStep(symbol, how, of(), unit, source)()
-	})
+	if !n.follows(from) {
+		return
+	}
+	n.work = func() []working.Step { return oneStep(symbol, how, of(), unit, source)() }
+	n.set(of())
 }
+
+var arithmeticSource = working.Source{Title: "arithmetic", As: working.Computed}
 
 // arithmetic derives a number that a single line of arithmetic gives.
 func arithmetic(n *Number, symbol, line, unit string, from []*Value, of func() float64) {
-	lookUp(n, symbol, line, unit, working.Source{Title: "arithmetic", As: working.Computed}, from, of)
+	if !n.follows(from) {
+		return
+	}
+	n.work = func() []working.Step { return oneStep(symbol, line, of(), unit, arithmeticSource)() }
+	n.set(of())
 }
 
 func abs(x float64) float64 { return max(x, -x) }

@@ -192,12 +192,17 @@ func (n *Number) Derive(from []*Value, compute func() (float64, error), work fun
 	}
 	number, err := compute()
 	if err != nil {
-		n.Refuse(err.Error())
-		n.lacks = nil
+		n.fails(err)
 		return
 	}
 	n.work = work
 	n.set(number)
+}
+
+// fails leaves a derived value unknown although all that it needs is known.
+func (n *Number) fails(err error) {
+	n.Refuse(err.Error())
+	n.lacks = nil
 }
 
 // follows takes place and gaps from the inputs and tells whether all are known.

@@ -40,6 +40,7 @@ func crossCheck(p *Plan, root *document.Node, clean bool) []finding.Problem {
 	for _, f := range p.Fittings {
 		c.serves(f)
 		c.holes(f)
+		c.part(f)
 		c.strengths(f.Metal.Yield, f.Metal.Ultimate)
 		c.fittingSlips(f)
 	}

@@ -4,6 +4,7 @@ import (
 	"reflect"
 	"strconv"
 	"strings"
+	"sync"
 	"unicode"
 
 	"chainwale/engine/finding"
@@ -16,57 +17,111 @@ import (
 // not given: the check has told of it.
 func decode(root *document.Node) *Plan {
 	p := &Plan{}
-	decoder{root.At.File}.fill(reflect.ValueOf(p).Elem(), root, root.KeyAt)
+	d := decoder{own: root.At.File}
+	d.group(reflect.ValueOf(p).Elem(), planLayout(), root, &root.KeyAt)
 	return p
+}
+
+// layout is how a struct of the plan stands in the file, read off its type once.
+type layout struct {
+	// at is the field that holds the group's own place, -1 if there is none.
+	at     int
+	fields []field
+}
+
+// field is one key of a group. What isn't a value of the file (the plan's name, its
+// hash) is no struct and no list, and has no key.
+type field struct {
+	index int
+	key   string
+	// items tells that it is a list, of what the rest says.
+	items bool
+	// within is the layout of a group, nil for a single value.
+	within *layout
+}
+
+var planLayout = sync.OnceValue(func() *layout { return layoutOf(reflect.TypeFor[Plan]()) })
+
+func layoutOf(t reflect.Type) *layout {
+	l := &layout{at: -1}
+	if at, ok := t.FieldByName("At"); ok {
+		l.at = at.Index[0]
+	}
+	for i := range t.NumField() {
+		key, ok := keyOf(t.Field(i))
+		if !ok {
+			continue
+		}
+		f := field{index: i, key: key}
+		of := t.Field(i).Type
+		if f.items = of.Kind() == reflect.Slice; f.items {
+			of = of.Elem()
+		}
+		if !isLeaf(of) {
+			f.within = layoutOf(of)
+		}
+		l.fields = append(l.fields, f)
+	}
+	return l
+}
+
+// isLeaf tells the types of single values.
+func isLeaf(t reflect.Type) bool {
+	switch reflect.Zero(t).Interface().(type) {
+	case Text, Amount, YesNo, Whole, Day:
+		return true
+	}
+	return false
 }
 
 // decoder knows the plan's own file. What is missing would be written there, even
 // into a part that a template describes: what is read off one boat is not known of
 // her sisters.
-type decoder struct{ own string }
-
-// fill decodes the value at a node, which is nil where nothing stands. home is
-// where the value's key would stand in the plan's own file: the nearest key above
-// that is there, with the pointer at which the value would be.
-func (d decoder) fill(v reflect.Value, n *document.Node, home finding.Place) {
-	at, valueAt := home, home
-	if n != nil {
-		if at, valueAt = n.KeyAt, n.At; n.At.File == d.own {
-			home = at
-		}
-		if n.Empty() {
-			n, valueAt = nil, at
-		}
-	}
-	if v.Kind() == reflect.Slice {
-		d.fillList(v, n, home)
-		return
-	}
-	switch leaf := v.Addr().Interface().(type) {
-	case *Text:
-		*leaf = textOf(n, valueAt)
-	case *Amount:
-		*leaf = amountOf(n, valueAt)
-	case *YesNo:
-		*leaf = yesNoOf(n, valueAt)
-	case *Whole:
-		*leaf = wholeOf(n, valueAt)
-	case *Day:
-		*leaf = dayOf(n, valueAt)
-	default:
-		if place := v.FieldByName("At"); place.IsValid() {
-			place.Set(reflect.ValueOf(at))
-		}
-		d.fillGroup(v, n, home)
-	}
+type decoder struct {
+	own      string
+	pointers document.Pointers
 }
 
-// fillGroup decodes a mapping into a struct. What isn't a value of the file (its
-// name, its hash) is no struct and no list, and is left alone.
-func (d decoder) fillGroup(v reflect.Value, n *document.Node, home finding.Place) {
-	for i := range v.NumField() {
-		if key, ok := keyOf(v.Type().Field(i)); ok {
-			d.fill(v.Field(i), memberOf(n, key), document.Missing(home, key))
+// missing is the place of a value that would stand under key in the mapping at parent.
+func (d *decoder) missing(parent *finding.Place, key string) finding.Place {
+	at := *parent
+	at.Pointer = d.pointers.Under(parent.Pointer, key)
+	return at
+}
+
+// home is where the key of a value would stand in the plan's own file: where it
+// does, or else under the nearest key above that is there, with the pointer at which
+// the value would be.
+func (d *decoder) home(n *document.Node, parent *finding.Place, key string) finding.Place {
+	if n != nil && n.At.File == d.own {
+		return n.KeyAt
+	}
+	return d.missing(parent, key)
+}
+
+// group decodes a mapping, which is nil where nothing stands. home is where its key
+// would stand in the plan's own file.
+func (d *decoder) group(v reflect.Value, l *layout, n *document.Node, home *finding.Place) {
+	if l.at >= 0 {
+		at := v.Field(l.at).Addr().Interface().(*finding.Place)
+		if *at = *home; n != nil {
+			*at = n.KeyAt
+		}
+	}
+	if n != nil && n.Empty() {
+		n = nil
+	}
+	for i := range l.fields {
+		f := &l.fields[i]
+		member := memberOf(n, f.key)
+		switch {
+		case f.items:
+			d.list(v.Field(f.index), f, member, home)
+		case f.within != nil:
+			below := d.home(member, home, f.key)
+			d.group(v.Field(f.index), f.within, member, &below)
+		default:
+			d.leaf(v.Field(f.index), member, home, f.key)
 		}
 	}
 }
@@ -78,19 +133,50 @@ func memberOf(n *document.Node, key string) *document.Node {
 	return n.Member(key)
 }
 
-// fillList decodes a list. An entry with an id that the plan's own file lacks would
+// list decodes a list. An entry with an id that the plan's own file lacks would
 // be a new one there, for which a JSON Pointer has a dash.
-func (d decoder) fillList(v reflect.Value, n *document.Node, home finding.Place) {
+func (d *decoder) list(v reflect.Value, f *field, n *document.Node, parent *finding.Place) {
 	if n == nil || n.Kind != document.List {
 		return
 	}
+	home := d.home(n, parent, f.key)
 	v.Set(reflect.MakeSlice(v.Type(), len(n.Items), len(n.Items)))
 	for i, item := range n.Items {
-		place := strconv.Itoa(i)
-		if item.Member("id") != nil {
-			place = "-"
+		if f.within == nil {
+			d.leaf(v.Index(i), item, &home, "-")
+			continue
 		}
-		d.fill(v.Index(i), item, document.Missing(home, place))
+		place := "-"
+		if item.Member("id") == nil {
+			place = strconv.Itoa(i)
+		}
+		below := d.home(item, &home, place)
+		d.group(v.Index(i), f.within, item, &below)
+	}
+}
+
+// leaf decodes a single value.
+func (d *decoder) leaf(v reflect.Value, n *document.Node, parent *finding.Place, key string) {
+	var at finding.Place
+	switch {
+	case n == nil:
+		at = d.missing(parent, key)
+	case n.Empty():
+		at, n = n.KeyAt, nil
+	default:
+		at = n.At
+	}
+	switch leaf := v.Addr().Interface().(type) {
+	case *Text:
+		*leaf = textOf(n, at)
+	case *Amount:
+		*leaf = amountOf(n, at)
+	case *YesNo:
+		*leaf = yesNoOf(n, at)
+	case *Whole:
+		*leaf = wholeOf(n, at)
+	case *Day:
+		*leaf = dayOf(n, at)
 	}
 }
 

@@ -152,6 +152,18 @@ type Fitting struct {
 	Thickness Amount
 	Outline   Outline
 	Holes     []Hole
+	// Folds stand in their order from the loaded end.
+	Folds []Fold
+	// Grain is how fold lines run to the rolling direction: across, along, unknown.
+	Grain, Finish Text
+	Press         Press
+	// Measured is the old part as it was measured, bent.
+	Measured Measured
+	// HullHoles are those that the bolts of the new part have to meet.
+	HullHoles []HullHole
+	// Follows says what the folds are made to: old part, wire.
+	Follows   Text
+	Lies      Lies
 	Exposure  Text
 	Welded    YesNo
 	Installed Day
@@ -173,15 +185,21 @@ type Metal struct {
 type Outline struct {
 	At            finding.Place
 	Width, Length Amount
-	// End is round or square; EndRadius is the radius of a round end (half the width if not given).
+	// End is round, square or tapered; EndRadius is the radius of a round end (half the width if not given).
 	End       Text
 	EndRadius Amount
+	// Corner rounds a square end; Nose and Taper shape a tapered one.
+	Corner, Nose, Taper Amount
+	FarEnd              FarEnd
+	// Contour are the corners of a flat that is no strip.
+	Contour []Corner
 }
 
 // Hole is a hole in the flat part. Along is measured from the loaded end to the
 // hole's centre, Across from the strip's centre line.
 type Hole struct {
 	At            finding.Place
+	Name          Text
 	Role          Text // pin, bolt
 	Stay          Text // which stay's pin, where the part serves several
 	Diameter      Amount

@@ -37,7 +37,7 @@ func TestValues(t *testing.T) {
 		want     []string
 	}{
 		{"packs:", "packs:", nil},
-		{"thickness:", "thicknes:", []string{"p.yaml:41:5 /fittings/0/thicknes | thicknes is not a key here | did you mean thickness? keys here: exposure, holes, id, "}},
+		{"thickness:", "thicknes:", []string{"p.yaml:41:5 /fittings/0/thicknes | thicknes is not a key here | did you mean thickness? keys here: exposure, finish, folds, "}},
 		{"threads_in_plane:", "thread_in_plane:", []string{"p.yaml:55:50 /fittings/0/mounting/bolts/thread_in_plane | thread_in_plane is not a key here | did you mean threads_in_plane? keys here: grade, head, metal, "}},
 		{"outline:\u0020", "\"out/line~\": ", []string{"p.yaml:42:5 /fittings/0/out~1line~0 | out/line~ is not a key here | did you mean outline?"}},
 		{thickness, "thickness: 6", []string{`p.yaml:41:16 /fittings/0/thickness | 6 has no unit | for example "6 mm" or "1/2 in" (mm, cm, `}},

@@ -73,3 +73,9 @@ func (u *unit) quantity(reading float64) (q Quantity, ok bool) {
 func tooLong(text string) bool {
 	return len(text) > longest && utf8.RuneCountInString(text) > longest
 }
+
+// ReadAs is ParseAs for whoever does not ask what is wrong with a text.
+func ReadAs(text string, want Dimension) (value float64, ok bool) {
+	q, ok := read(text)
+	return q.Value, ok && q.Dimension == want
+}

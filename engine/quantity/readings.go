@@ -122,3 +122,41 @@ func (r Readings) StandardUncertainty() (u float64, ok bool) {
 	s, ok := r.StandardDeviation()
 	return s / math.Sqrt(float64(len(r.values))), ok
 }
+
+// Shelf makes readings by the hundred out of pieces of memory that they share, for
+// whoever lets go of all of them together. The zero value is ready.
+type Shelf struct {
+	values []float64
+	made   []Readings
+}
+
+// shelfAhead is how many readings a piece has room for.
+const shelfAhead = 256
+
+// Keep is NewReadings of a copy of the values, nil where there would be an error.
+func (s *Shelf) Keep(d Dimension, values []float64) *Readings {
+	if len(values) == 0 {
+		return nil
+	}
+	if cap(s.values)-len(s.values) < len(values) {
+		s.values = make([]float64, 0, max(shelfAhead, len(values)))
+	}
+	from := len(s.values)
+	s.values = append(s.values, values...)
+	r := Readings{s.values[from:len(s.values):len(s.values)], d}
+	for _, v := range values {
+		if !finite(v) {
+			return nil
+		}
+	}
+	if !finite(r.Spread()) {
+		return nil
+	}
+	if len(s.made) == 0 {
+		s.made = make([]Readings, shelfAhead)
+	}
+	kept := &s.made[0]
+	s.made = s.made[1:]
+	*kept = r
+	return kept
+}

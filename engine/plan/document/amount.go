@@ -92,6 +92,14 @@ func (a *amount) fault(text string) *quantity.BadQuantity {
 	return nil
 }
 
+// value is a text as a quantity; ok is false where fault would find one.
+func (a *amount) value(text string) (value float64, ok bool) {
+	value, ok = quantity.ReadAs(text, a.of)
+	low := a.above != nil && value <= a.above.value || a.from != nil && value < a.from.value
+	high := a.to != nil && value > a.to.value
+	return value, ok && !low && !high
+}
+
 // amountKeyword brings the keyword into a JSON Schema compiler.
 type amountKeyword struct{}
 

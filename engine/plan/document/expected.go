@@ -28,7 +28,7 @@ func (c complaint) expected() string {
 	if text, ok := c.schema["expected"].(string); ok {
 		return text
 	}
-	return cmp.Or(c.shown(c.node.wanted), c.shown(c.schema), c.ordinary(c.node.wanted), c.ordinary(c.schema))
+	return cmp.Or(c.shown(c.node.wanted()), c.shown(c.schema), c.ordinary(c.node.wanted()), c.ordinary(c.schema))
 }
 
 // expectedBy is what would be right for a value that a schema describes.

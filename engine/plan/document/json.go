@@ -44,6 +44,7 @@ type jsonReader struct {
 	// values counts what is read, to stop early at a file made to be endless.
 	values   int
 	problems []finding.Problem
+	shelf    shelf
 }
 
 // misplaced is a fault with an offset of its own.
@@ -98,8 +99,10 @@ func (j *jsonReader) value(n *Node, depth int) error {
 func (j *jsonReader) list(n *Node, depth int) error {
 	n.Kind = List
 	for j.decoder.More() {
-		item := &Node{At: j.lines.at(j.next())}
-		n.addItem(item)
+		item := j.shelf.node()
+		item.At = j.lines.at(j.next())
+		j.shelf.numbered(n, len(n.Items), item)
+		n.Items = append(n.Items, item)
 		if err := j.value(item, depth+1); err != nil {
 			return err
 		}
@@ -127,7 +130,8 @@ func (j *jsonReader) mapping(n *Node, depth int) error {
 			value.At.Pointer = n.At.Pointer + "/" + escape(key)
 		default:
 			seen[key] = keyAt
-			n.add(key, keyAt, value)
+			j.shelf.under(n, key, keyAt, value)
+			n.Members = append(n.Members, value)
 			if bad := badKey(key); bad != "" {
 				j.problems = append(j.problems, finding.Problem{At: value.KeyAt, Message: bad, Expected: "a key of plain letters"})
 			}

@@ -17,7 +17,7 @@ import (
 )
 
 // Kind is what a node is.
-type Kind int
+type Kind uint8
 
 const (
 	// Scalar is one value: a text, quoted or plain.
@@ -36,6 +36,10 @@ type Node struct {
 	// Plain tells that a scalar stands without quotes, so that what is wanted
 	// decides whether it is a text, a yes or no, a number or nothing.
 	Plain bool
+	// required tells that the schema says the key must be there, is what sort of value
+	// the schema takes the node for; Check sets both.
+	required bool
+	is       sort
 	// Key is the key the node stands under; for a list's item it is empty.
 	Key string
 	// At is where the value begins, KeyAt where its key does. A list's item has
@@ -49,10 +53,8 @@ type Node struct {
 
 	parent *Node
 	index  int
-	// wanted is what the schema says of the node, required that it says the key
-	// must be there; Check sets both.
-	wanted   map[string]any
-	required bool
+	// form is what the schema says of the node; Check sets it.
+	form *form
 }
 
 // Member is the value under a key, nil if the key is not there.
@@ -144,29 +146,23 @@ func (n *Node) Name() string {
 	return "entry " + strconv.Itoa(n.index+1) + " of " + n.parent.Name()
 }
 
-// add makes a value under a key of a mapping.
-func (n *Node) add(key string, keyAt finding.Place, value *Node) {
-	keyAt.Pointer = n.At.Pointer + "/" + escape(key)
-	value.Key, value.KeyAt, value.parent = key, keyAt, n
-	value.At.Pointer = keyAt.Pointer
-	n.Members = append(n.Members, value)
-}
-
-// addItem makes a value the next item of a list.
-func (n *Node) addItem(value *Node) {
-	value.index, value.parent = len(n.Items), n
-	value.At.Pointer = n.At.Pointer + "/" + strconv.Itoa(value.index)
-	value.KeyAt = value.At
-	n.Items = append(n.Items, value)
-}
-
 var (
 	pointerEscapes   = strings.NewReplacer("~", "~0", "/", "~1")
 	pointerUnescapes = strings.NewReplacer("~1", "/", "~0", "~")
 )
 
 // escape writes a key as a token of a JSON Pointer.
-func escape(key string) string { return pointerEscapes.Replace(key) }
+func escape(key string) string {
+	if strings.IndexByte(key, '~') < 0 && strings.IndexByte(key, '/') < 0 {
+		return key
+	}
+	return pointerEscapes.Replace(key)
+}
 
 // unescape reads a token of a JSON Pointer back as a key.
-func unescape(token string) string { return pointerUnescapes.Replace(token) }
+func unescape(token string) string {
+	if strings.IndexByte(token, '~') < 0 {
+		return token
+	}
+	return pointerUnescapes.Replace(token)
+}

@@ -21,9 +21,9 @@ import (
 type Schema struct {
 	// root is the schema as it is written, for the words of messages.
 	root     any
-	shape    *shape
+	form     *form
 	compiled *jsonschema.Schema
-	// compile makes compiled, once and only where it is needed: see accepts.
+	// compile makes compiled, once and only where it is needed: see look.
 	compile func() error
 }
 
@@ -56,7 +56,10 @@ func Prepare(src []byte) (*Schema, error) {
 	s.compile = sync.OnceValue(func() error { return s.compileAs(id, src) })
 	err := known(s.root, "")
 	if err == nil {
-		s.shape, err = (&shapes{root: s.root, made: map[string]*shape{}}).at("")
+		var sh *shape
+		if sh, err = (&shapes{root: s.root, made: map[string]*shape{}}).at(""); err == nil {
+			s.form = forms{}.of(sh)
+		}
 	}
 	if err != nil {
 		return nil, fmt.Errorf("schema: %w", err)
@@ -88,9 +91,10 @@ func newCompiler() *jsonschema.Compiler {
 
 func isDay(v any) bool {
 	text, ok := v.(string)
-	if !ok {
-		return true
-	}
+	return !ok || isDayText(text)
+}
+
+func isDayText(text string) bool {
 	_, _, err := ParseDay(text)
 	return err == nil
 }
@@ -98,25 +102,30 @@ func isDay(v any) bool {
 // Check judges a tree. It gives all that is wrong with it, in the order of the
 // places, and sets Amount on the nodes that are quantities. An error is ours.
 func (s *Schema) Check(root *Node) ([]finding.Problem, error) {
-	return s.check(root, nil)
+	return s.check(root, false)
 }
 
 // CheckPart judges a tree that is to be merged with another: all but what is
 // missing, for the other may have it.
 func (s *Schema) CheckPart(root *Node) ([]finding.Problem, error) {
-	return s.check(root, map[string]bool{"required": true, "dependentRequired": true})
+	return s.check(root, true)
 }
 
-// check tells of every keyword that the tree breaks except those passed over.
-func (s *Schema) check(root *Node, passed map[string]bool) ([]finding.Problem, error) {
-	value := s.shape.value(root)
-	if s.accepts(s.root, root, value) {
+// check tells of every keyword that the tree breaks; of a part, of all but those by
+// which something is missing.
+func (s *Schema) check(root *Node, part bool) ([]finding.Problem, error) {
+	if s.lookOver(root, part) == yes {
 		return nil, nil
 	}
+	return s.slowCheck(root, part)
+}
+
+// slowCheck is check by the library, of a tree that was looked over.
+func (s *Schema) slowCheck(root *Node, part bool) ([]finding.Problem, error) {
 	if err := s.compile(); err != nil {
 		return nil, err
 	}
-	err := s.compiled.Validate(value)
+	err := s.compiled.Validate(root.value())
 	if err == nil {
 		return nil, nil
 	}
@@ -130,7 +139,7 @@ func (s *Schema) check(root *Node, passed map[string]bool) ([]finding.Problem, e
 		if err != nil {
 			return nil, err
 		}
-		if !passed[c.keyword] {
+		if missing := c.keyword == "required" || c.keyword == "dependentRequired"; !part || !missing {
 			problems = append(problems, c.problems()...)
 		}
 	}

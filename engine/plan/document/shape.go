@@ -2,12 +2,9 @@ package document
 
 import (
 	"encoding/json"
-	"regexp"
-	"slices"
+	"fmt"
 	"strconv"
 	"strings"
-
-	"chainwale/engine/quantity"
 )
 
 // shape is what a schema says of one value, as far as it takes to turn the texts
@@ -81,6 +78,11 @@ func (s *shapes) parts(sh *shape, pointer string) (err error) {
 		if sh.ref, err = s.at(strings.TrimPrefix(ref, "#")); err != nil {
 			return err
 		}
+		for to := sh.ref; to != nil; to = to.ref {
+			if to == sh {
+				return fmt.Errorf("%s refers to itself and says nothing", pointer)
+			}
+		}
 	}
 	properties, _ := sh.schema["properties"].(map[string]any)
 	for key := range properties {
@@ -144,75 +146,4 @@ func lookUp(v any, pointer string) any {
 		}
 	}
 	return v
-}
-
-// value turns a node into what the schema judges: a text stays a text wherever
-// one is taken, and becomes a number or a truth only where nothing else is.
-func (sh *shape) value(n *Node) any {
-	if sh != nil {
-		n.wanted = sh.schema
-	}
-	if a := said(sh, amountIn); a != nil {
-		n.Amount = a.readings(n)
-	}
-	switch n.Kind {
-	case Mapping:
-		required := said(sh, requiredIn)
-		members := make(map[string]any, len(n.Members))
-		for _, m := range n.Members {
-			m.required = slices.Contains(required, m.Key)
-			members[m.Key] = sh.member(m.Key).value(m)
-		}
-		return members
-	case List:
-		item := said(sh, itemsIn)
-		items := make([]any, len(n.Items))
-		for i, in := range n.Items {
-			items[i] = item.value(in)
-		}
-		return items
-	}
-	return scalar(n, said(sh, typesIn))
-}
-
-var (
-	wholeNumber   = regexp.MustCompile(`^-?(0|[1-9][0-9]*)$`)
-	decimalNumber = regexp.MustCompile(`^-?(0|[1-9][0-9]*)(\.[0-9]+)?$`)
-)
-
-// scalar is a value as the wanted types have it.
-func scalar(n *Node, types []string) any {
-	takes := func(t string) bool { return slices.Contains(types, t) }
-	switch {
-	case n.Empty():
-		return nil
-	case !n.Plain:
-		return n.Text
-	case takes("boolean") && (n.Text == "true" || n.Text == "false"):
-		return n.Text == "true"
-	case takes("string"):
-		return n.Text
-	case takes("integer") && wholeNumber.MatchString(n.Text), takes("number") && decimalNumber.MatchString(n.Text):
-		return json.Number(n.Text)
-	}
-	return n.Text
-}
-
-// readings are the quantity that a node stands for, nil if it is none or lies
-// out of bounds.
-func (a *amount) readings(n *Node) *quantity.Readings {
-	texts, ok := n.Texts()
-	if !ok || n.Empty() {
-		return nil
-	}
-	for _, t := range texts {
-		if a.fault(t) != nil {
-			return nil
-		}
-	}
-	r, err := quantity.ParseReadings(texts, a.of)
-	if err != nil {
-		return nil
-	}
-	return &r
 }

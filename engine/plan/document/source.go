@@ -4,7 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"path/filepath"
-	"sort"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -53,7 +53,7 @@ func Read(name string, src []byte) (*Node, []finding.Problem) {
 	var root *Node
 	var problems []finding.Problem
 	if isJSON(name, src) {
-		root, problems = readJSON(name, src)
+		root, problems = jsonTree(name, src)
 	} else {
 		root, problems = readYAML(name, src)
 	}
@@ -64,6 +64,15 @@ func Read(name string, src []byte) (*Node, []finding.Problem) {
 		return nil, Sorted(problems)
 	}
 	return root, nil
+}
+
+// jsonTree makes the tree of a JSON file: the usual ones at once, the others with more
+// care.
+func jsonTree(name string, src []byte) (*Node, []finding.Problem) {
+	if root := usualJSON(name, src); root != nil {
+		return root, nil
+	}
+	return readJSON(name, src)
 }
 
 // tooMany is the problem with a tree of more than mostValues values, told at the
@@ -110,6 +119,7 @@ func isJSON(name string, src []byte) bool {
 }
 
 var (
+	newline  = []byte("\n")
 	utf8Mark = []byte("\xef\xbb\xbf")
 	// utf16Marks open the files that some editors save as "Unicode".
 	utf16Marks = [][]byte{[]byte("\xff\xfe"), []byte("\xfe\xff")}
@@ -125,6 +135,10 @@ func readable(name string, src []byte) *finding.Problem {
 	}
 	src = bytes.TrimPrefix(src, utf8Mark)
 	for i := 0; i < len(src); {
+		if ordinary[src[i]] {
+			i++
+			continue
+		}
 		r, size := utf8.DecodeRune(src[i:])
 		if message := unreadable(r, size); message != "" {
 			return &finding.Problem{At: placeAt(name, src, i), Message: message, Expected: "a text file saved as UTF-8"}
@@ -133,6 +147,14 @@ func readable(name string, src []byte) *finding.Problem {
 	}
 	return nil
 }
+
+// ordinary are the bytes that are characters by themselves and may stand in any file.
+var ordinary = func() (set [256]bool) {
+	for b := range utf8.RuneSelf {
+		set[b] = unreadable(rune(b), 1) == ""
+	}
+	return set
+}()
 
 // unreadable says why a character can't stand in a file, "" if it can. The line
 // breaks that only some programs know (U+0085, U+2028, U+2029) are refused
@@ -155,12 +177,25 @@ func isControl(r rune) bool { return r < 0x20 || r >= 0x7f && r < 0xa0 }
 // hiddenControl finds a control character that an escape brought into a text:
 // printed, it could rewrite a reader's screen. Line ends and tabs may stand.
 func hiddenControl(text string) (r rune, found bool) {
+	if isOrdinary(text) {
+		return 0, false
+	}
 	for _, r := range text {
 		if isControl(r) && r != '\n' && r != '\t' && r != '\r' {
 			return r, true
 		}
 	}
 	return 0, false
+}
+
+// isOrdinary tells a text of ordinary bytes alone.
+func isOrdinary(text string) bool {
+	for i := range len(text) {
+		if !ordinary[text[i]] {
+			return false
+		}
+	}
+	return true
 }
 
 // top is the first place of a file.
@@ -189,14 +224,19 @@ type lines struct {
 	src    []byte
 	starts []int
 	last   mark
+	// narrow tells that every character is one byte.
+	narrow bool
 }
 
 // mark is an offset with its line and column, both from 1.
 type mark struct{ offset, line, column int }
 
 func newLines(name string, src []byte) *lines {
-	l := &lines{name: name, src: src, starts: []int{0}}
+	l := &lines{name: name, src: src, starts: make([]int, 1, 2+bytes.Count(src, newline)), narrow: true}
 	for i, b := range src {
+		if b >= utf8.RuneSelf {
+			l.narrow = false
+		}
 		if b == '\n' || b == '\r' && (i+1 >= len(src) || src[i+1] != '\n') {
 			l.starts = append(l.starts, i+1)
 		}
@@ -207,7 +247,7 @@ func newLines(name string, src []byte) *lines {
 // at is the place of an offset.
 func (l *lines) at(offset int) finding.Place {
 	offset = max(0, min(offset, len(l.src)))
-	line := sort.SearchInts(l.starts, offset+1)
+	line, _ := slices.BinarySearch(l.starts, offset+1)
 	from := mark{l.starts[line-1], line, 1}
 	if l.last.line == line && l.last.offset <= offset {
 		from = l.last
@@ -221,6 +261,12 @@ func (l *lines) at(offset int) finding.Place {
 // byteAt is the byte at a line and column, 0 past the end.
 func (l *lines) byteAt(line, column int) byte {
 	if line < 1 || line > len(l.starts) {
+		return 0
+	}
+	if l.narrow {
+		if at := l.starts[line-1] + column - 1; column >= 1 && at < len(l.src) {
+			return l.src[at]
+		}
 		return 0
 	}
 	at := mark{l.starts[line-1], line, 1}

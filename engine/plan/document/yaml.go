@@ -55,7 +55,8 @@ func (y *yamlReader) document(loader *yaml.Loader) (*Node, *finding.Problem) {
 		return nil, &problem
 	}
 	from := first.Content[0]
-	root := &Node{At: y.place(from.Line, from.Column)}
+	root := y.shelf.node()
+	root.At = y.place(from.Line, from.Column)
 	root.KeyAt = root.At
 	y.fill(root, from, 0)
 	if err := loader.Load(&second); !errors.Is(err, io.EOF) {
@@ -98,6 +99,7 @@ func (y *yamlReader) dashes(below int) int {
 type yamlReader struct {
 	lines    *lines
 	problems []finding.Problem
+	shelf    shelf
 }
 
 func (y *yamlReader) problem(at finding.Place, message, expected string) {
@@ -110,7 +112,7 @@ func (y *yamlReader) place(line, column int) finding.Place {
 
 // fill reads a node whose place and pointer are set, and all below it.
 func (y *yamlReader) fill(n *Node, from *yaml.Node, depth int) {
-	y.refuseMarked(n, from)
+	y.refuseMarked(n.At, from)
 	switch from.Kind {
 	case yaml.MappingNode, yaml.SequenceNode:
 		if depth == deepest {
@@ -134,15 +136,15 @@ const (
 
 // refuseMarked refuses what makes a value mean something else than it says. The
 // byte at the value's place tells: the YAML reader drops a lone ! without a word.
-func (y *yamlReader) refuseMarked(n *Node, from *yaml.Node) {
+func (y *yamlReader) refuseMarked(at finding.Place, from *yaml.Node) {
 	switch y.lines.byteAt(from.Line, from.Column) {
 	case '&':
-		y.problem(n.At, "an anchor (&) stands before this value", "the value alone; put a text that begins with & in quotes")
+		y.problem(at, "an anchor (&) stands before this value", "the value alone; put a text that begins with & in quotes")
 	case '!':
-		y.problem(n.At, tagMessage, tagExpected)
+		y.problem(at, tagMessage, tagExpected)
 	case '*':
 		if from.Kind == yaml.AliasNode {
-			y.problem(n.At, aliasMessage, aliasExpected)
+			y.problem(at, aliasMessage, aliasExpected)
 		}
 	}
 }
@@ -168,9 +170,11 @@ func hiddenMessage(r rune) string {
 
 func (y *yamlReader) list(n *Node, from *yaml.Node, depth int) {
 	n.Kind = List
-	for _, c := range from.Content {
-		item := &Node{At: y.place(c.Line, c.Column)}
-		n.addItem(item)
+	for i, c := range from.Content {
+		item := y.shelf.node()
+		item.At = y.place(c.Line, c.Column)
+		y.shelf.numbered(n, i, item)
+		n.Items = append(n.Items, item)
 		y.fill(item, c, depth+1)
 	}
 }
@@ -178,7 +182,7 @@ func (y *yamlReader) list(n *Node, from *yaml.Node, depth int) {
 func (y *yamlReader) mapping(n *Node, from *yaml.Node, depth int) {
 	n.Kind = Mapping
 	n.Members = make([]*Node, 0, len(from.Content)/2)
-	seen := map[string]int{}
+	var met keys
 	for i := 0; i+1 < len(from.Content); i += 2 {
 		key, value := from.Content[i], from.Content[i+1]
 		text, ok := y.key(key)
@@ -186,22 +190,40 @@ func (y *yamlReader) mapping(n *Node, from *yaml.Node, depth int) {
 			continue
 		}
 		keyAt := y.place(key.Line, key.Column)
-		child := &Node{At: y.place(value.Line, value.Column)}
-		if i, twice := seen[text]; twice {
-			y.problems = append(y.problems, twiceProblem(n, text, keyAt, n.Members[i].KeyAt))
+		if first := met.find(n, text); first != nil {
+			y.problems = append(y.problems, twiceProblem(n, text, keyAt, first.KeyAt))
 			continue
 		}
-		seen[text] = len(n.Members)
-		n.add(text, keyAt, child)
+		child := y.shelf.node()
+		child.At = y.place(value.Line, value.Column)
+		y.shelf.under(n, text, keyAt, child)
+		n.Members = append(n.Members, child)
 		y.fill(child, value, depth+1)
 	}
+}
+
+// keys finds a mapping's members by their keys while it grows: the few of a usual
+// one by looking at each, and those of one made to be endless by a table.
+type keys struct{ table map[string]*Node }
+
+func (k *keys) find(n *Node, key string) *Node {
+	if len(n.Members) < mostMembers {
+		return n.Member(key)
+	}
+	if k.table == nil {
+		k.table = map[string]*Node{}
+	}
+	for _, m := range n.Members[len(k.table):] {
+		k.table[m.Key] = m
+	}
+	return k.table[key]
 }
 
 // key reads a key's text and refuses what can't be one.
 func (y *yamlReader) key(from *yaml.Node) (text string, ok bool) {
 	at := y.place(from.Line, from.Column)
 	marked := len(y.problems)
-	y.refuseMarked(&Node{At: at}, from)
+	y.refuseMarked(at, from)
 	switch {
 	case len(y.problems) > marked:
 		return "", false

@@ -3,7 +3,6 @@ package document
 import (
 	"bytes"
 	"errors"
-	"strings"
 
 	"go.yaml.in/yaml/v4"
 
@@ -22,6 +21,14 @@ const mostMarks = 50_000
 // marks are the characters that can make the reader look far ahead.
 const marks = "[]{},:?\"'&*!|>%"
 
+// isMark is the same as a table.
+var isMark = func() (set [256]bool) {
+	for _, b := range []byte(marks) {
+		set[b] = true
+	}
+	return set
+}()
+
 // wholeLines is the end of the last line that ends at the limit or before, so that
 // the cut itself is no fault; the limit if the file has no shorter line.
 func wholeLines(src []byte, limit int) int {
@@ -35,7 +42,7 @@ func wholeLines(src []byte, limit int) int {
 func markLimit(src []byte) int {
 	seen := 0
 	for i, b := range src {
-		if strings.IndexByte(marks, b) < 0 {
+		if !isMark[b] {
 			continue
 		}
 		if seen++; seen > mostMarks {

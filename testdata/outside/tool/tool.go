@@ -6,6 +6,7 @@
 package tool
 
 import (
+	"cmp"
 	"os"
 	"os/exec"
 	"strings"
@@ -15,6 +16,8 @@ import (
 // Tool is an outside program that some test uses.
 type Tool struct {
 	Name string
+	// Program is what is started, if it isn't the name: a library is asked by way of one.
+	Program string
 	// For says what it checks, Version the arguments that make it print its version.
 	For     string
 	Version []string
@@ -28,6 +31,11 @@ func All() []Tool {
 		{Name: "units", For: "unit conversions (GNU units)", Version: []string{"--version"}, Package: "units"},
 		{Name: "git", For: "the walk through a class's repository", Version: []string{"--version"}, Package: "git"},
 		{Name: "protoc", For: "that plugins/wire follows from contract.proto", Version: []string{"--version"}, Package: "protobuf-compiler"},
+		{Name: "pdftoppm", For: "sizes on paper: it renders the PDFs", Version: []string{"-v"}, Package: "poppler-utils"},
+		{Name: "pdftotext", For: "words on the drawings, and the widths of their letters", Version: []string{"-v"}, Package: "poppler-utils"},
+		{Name: "rsvg-convert", For: "sizes of the SVG pictures", Version: []string{"--version"}, Package: "librsvg2-bin"},
+		{Name: "ezdxf", Program: "/usr/bin/python3", For: "cutting files, with its auditor", Version: []string{"-c", "import ezdxf; print('ezdxf', ezdxf.__version__)"}, Package: "python3-ezdxf"},
+		{Name: "dxflib", Program: "/bin/sh", For: "cutting files, by a reader in C++", Version: []string{"-c", `v=$(echo DL_VERSION | g++ -x c++ -E -P -include dxflib/dl_dxf.h -) && echo "dxflib $v" | tail -n 1`}, Package: "libdxflib-dev, g++"},
 		{Name: "/usr/bin/python3", For: "the standard in Python", Version: []string{"-c", "import grpc, google.protobuf as p; print('grpcio', grpc.__version__, 'protobuf', p.__version__)"}, Package: "python3-grpcio, python3-protobuf"},
 	}
 }
@@ -44,7 +52,7 @@ func find(name string) (Tool, bool) {
 
 // Path finds the program on this machine, "" if it isn't here.
 func (t Tool) Path() string {
-	path, err := exec.LookPath(t.Name)
+	path, err := exec.LookPath(cmp.Or(t.Program, t.Name))
 	if err != nil {
 		return ""
 	}

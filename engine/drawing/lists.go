@@ -1,0 +1,133 @@
+package drawing
+
+import (
+	"math"
+	"strings"
+)
+
+// holeList is the holes with their places from the datum, those to drill later last.
+func (p Part) holeList() table {
+	t := table{title: "Holes, from " + p.datumName(), head: []string{"no", "along", "across", "size", "for", "make"}, strong: 1}
+	zero := p.datum()
+	add := func(x, y float64, size_ string, u HoleUse, make ...string) {
+		what := line(u.Role)
+		if f := line(u.Fastener); f != "" {
+			what = strings.TrimPrefix(what+": "+f, ": ")
+		}
+		var how []string
+		for _, m := range append(make, line(u.Make)) {
+			if m != "" {
+				how = append(how, m)
+			}
+		}
+		t.rows = append(t.rows, []string{whole(len(t.rows) + 1), size(x - zero.X), size(y - zero.Y), size_, what, strings.Join(how, "; ")})
+	}
+	for i, h := range p.Flat.Holes {
+		u, cut := p.use(i), ""
+		if u.Cut != 0 && u.Cut != h.Diameter {
+			cut = "cut " + across(u.Cut, h.Square)
+		}
+		turned := ""
+		if h.Square && math.Abs(math.Remainder(h.Turn, 90)) > 0.005 {
+			turned = "turned " + size(h.Turn) + "°"
+		}
+		add(h.At.X, h.At.Y, across(h.Diameter, h.Square), u, cut, turned)
+	}
+	for _, h := range p.Later {
+		add(h.At.X, h.At.Y, across(h.Diameter, h.Square), h.HoleUse, "after folding")
+	}
+	return t
+}
+
+// foldList is the folds in the order in which they are pressed.
+func (p Part) foldList(folds []band) table {
+	t := table{title: "Folds, in press order", head: []string{"fold", "from datum", "turn to", "press to", "inside R", "up", "tool"}, strong: 1}
+	zero := p.datum()
+	for at, step := range p.order() {
+		b := folds[step.Fold-1]
+		from := size(b.At - zero.X)
+		if b.Skew != 0 {
+			from = size(b.from.X-zero.X) + " at the lower edge, " + size(b.to.X-zero.X) + " at the upper"
+		}
+		angle := math.Abs(b.Angle)
+		press := "by test strip"
+		if step.To > 0 {
+			press = size(step.From) + " to " + size(step.To) + "°"
+		}
+		t.rows = append(t.rows, []string{"P" + whole(at+1), from, size(angle) + "°, leaves " + size(180-angle) + "°", press, size(b.Radius), "face " + string(b.faceUp()), line(step.Tool)})
+	}
+	return t
+}
+
+// Cautions in place: short, and where the hand is.
+const (
+	cutCaution   = "Cutting: clamp the plate, eyes and ears covered. Stainless by water jet, or laser under nitrogen, never under oxygen. Every cut edge is sharp: gloves, then break it."
+	pressCaution = "Press: no scribe, punch or stamp across the outside of a fold: it cracks there. Hands clear, nobody in line with the strip. Let it spring back, then measure; never bend back by more than about 1°."
+	advises      = "This drawing advises. A qualified rigger, surveyor or naval architect decides whether the part may carry a mast."
+)
+
+// held says what may be made before somebody has looked at it.
+func (p Part) held() string {
+	if p.Quantity+p.OtherHand == 1 {
+		return "One part only. Not to be fitted until released."
+	}
+	return "First part only. Hold the rest until released."
+}
+
+// firstPart is what is measured on the first part, with room to write.
+func (p Part) firstPart(m *model) table {
+	t := table{title: "First part, as measured", head: []string{"size", "drawn", "measured"}}
+	add := func(what string, v float64, unit string) {
+		t.rows = append(t.rows, []string{what, size(v) + unit, ""})
+	}
+	add("thickness", p.Flat.Thickness, "")
+	for i, h := range p.Flat.Holes {
+		if i == p.Datum {
+			add("hole "+whole(i+1)+", across", h.Diameter, "")
+		}
+	}
+	if far, d := p.farthest(); far >= 0 {
+		add("flat: hole "+whole(p.Datum+1)+" to hole "+whole(far+1)+", centres", d, "")
+	}
+	if len(m.folds) == 0 {
+		add("length", m.bounds.width(), "")
+		add("width", m.bounds.height(), "")
+		return t
+	}
+	s := newProfile(p, m)
+	for at, step := range p.order() {
+		add("P"+whole(at+1)+", turned", math.Abs(m.folds[step.Fold-1].Angle), "°")
+	}
+	for i, l := range s.legs {
+		if !s.skewed {
+			add("outside, "+p.legName(i), l.length(), "")
+		}
+	}
+	add("overall, long", s.bounds.width(), "")
+	add("overall, high", s.bounds.height(), "")
+	return t
+}
+
+// legName is between what a leg stands.
+func (p Part) legName(i int) string {
+	from, to := "near end", "far end"
+	if i > 0 {
+		from = p.letter(i - 1)
+	}
+	if i < len(p.Flat.Folds) {
+		to = p.letter(i)
+	}
+	return from + " to " + to
+}
+
+// farthest is the hole farthest from the datum, and how far.
+func (p Part) farthest() (index int, distance float64) {
+	index = -1
+	for i, h := range p.Flat.Holes {
+		zero := p.Flat.Holes[p.Datum].At
+		if d := math.Hypot(h.At.X-zero.X, h.At.Y-zero.Y); d > distance {
+			index, distance = i, d
+		}
+	}
+	return index, distance
+}

@@ -1,0 +1,64 @@
+package drawing
+
+import (
+	"math"
+	"strconv"
+	"strings"
+	"unicode"
+)
+
+// size writes a length in mm, or an angle in deg, as a drawing has it: to a hundredth,
+// without noughts at the end.
+func size(v float64) string {
+	s := strconv.FormatFloat(round(v), 'f', -1, 64)
+	return strings.Replace(s, "-", "−", 1)
+}
+
+// round rounds to a hundredth; nothing is -0.
+func round(v float64) float64 {
+	r := math.Round(v*100) / 100
+	if r == 0 {
+		return 0
+	}
+	return r
+}
+
+func whole(n int) string { return strconv.Itoa(n) }
+
+// line makes one printable line of a text from outside.
+func line(s string) string {
+	clean := strings.Map(func(r rune) rune {
+		if unicode.IsSpace(r) || unicode.IsControl(r) || r == unicode.ReplacementChar {
+			return ' '
+		}
+		if unicode.Is(unicode.Cf, r) || r >= 0xfffe && r <= 0xffff {
+			return -1
+		}
+		return r
+	}, s)
+	return strings.Join(strings.Fields(clean), " ")
+}
+
+// off is "4 off" with the hands, for title and cutting file.
+func (p Part) off() string {
+	if p.OtherHand == 0 {
+		return whole(p.Quantity) + " off" + bracket(p.Hand)
+	}
+	return whole(p.Quantity+p.OtherHand) + " off: " + whole(p.Quantity) + " as drawn" + bracket(p.Hand) + ", " +
+		whole(p.OtherHand) + " of the other hand" + bracket(p.OppositeHand)
+}
+
+func bracket(s string) string {
+	if s = line(s); s == "" {
+		return ""
+	}
+	return " (" + s + ")"
+}
+
+// across is how a hole's size is written.
+func across(diameter float64, square bool) string {
+	if square {
+		return size(diameter) + " square"
+	}
+	return "Ø" + size(diameter)
+}

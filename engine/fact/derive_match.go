@@ -1,0 +1,269 @@
+package fact
+
+import (
+	"fmt"
+	"math"
+	"sync"
+
+	"chainwale/engine/plan"
+	"chainwale/engine/sheet"
+	"chainwale/engine/table"
+	"chainwale/engine/working"
+)
+
+// cutWithin is how far a hole's place may be off as it is cut, mm, either way (judgement).
+const cutWithin = 0.2
+
+var (
+	laidOn    = working.Source{Title: "the part laid on with the least misses that hinder a bolt", As: working.Computed, For: "the form of the equation"}
+	cutSource = working.Source{Title: "holes cut to 0.2 mm of their place", As: working.Judgement, For: "the tolerance"}
+)
+
+// match makes what a part that is to be made anew has to meet, if the plan tells of the
+// old part or of the holes in the hull.
+func (b *builder) match(p *plan.Fitting, f *Fitting, side side) {
+	if p.State.Value == "kept" || len(p.HullHoles) == 0 && !p.Measured.Given() {
+		return
+	}
+	m := &matchOf{match: &Match{Subject: Subject{ID: f.ID, Name: f.Name, At: p.At}, Fitting: f}, plan: p}
+	if p.Measured.Given() {
+		m.old, m.laid = b.madeOf(p).old()
+		m.match.At = p.Measured.At
+	} else {
+		m.match.At = p.HullHoles[0].At
+	}
+	m.count()
+	m.meet()
+	m.uncertainty()
+	m.flatLength()
+	giveWord(&m.match.Follows, p.Follows)
+	b.offWire(m, side)
+	b.oldFailed(m, p)
+	b.facts.Matches = append(b.facts.Matches, m.match)
+}
+
+// matchOf is a match with the plan's words on it.
+type matchOf struct {
+	match *Match
+	plan  *plan.Fitting
+	// old is the old part laid flat, if laid.
+	old  sheet.Development
+	laid bool
+	// holes are those that have to meet, from what they are known by.
+	holes []meeting
+	from  []*Value
+}
+
+// meeting is a hole of the part and what it has to meet.
+type meeting struct {
+	hole *plan.Hole
+	// hull is the hole in the hull, nil where the old part's hole counts, which is then
+	// the one at an index of the development.
+	hull *plan.HullHole
+	old  int
+}
+
+// count sorts the bolt holes into those that have to meet and those that are drilled at
+// the boat, and the hull's into those that are left over.
+func (m *matchOf) count() {
+	toDrill, toFill := 0, 0
+	for i := range m.plan.Holes {
+		h := &m.plan.Holes[i]
+		if h.Role.Value != "bolt" {
+			continue
+		}
+		meets, ok := m.partner(h)
+		if !ok || h.DrillAtBoat.Value {
+			toDrill++
+			continue
+		}
+		m.holes = append(m.holes, meets)
+	}
+	for _, h := range m.plan.HullHoles {
+		if !h.Hole.Given && h.Is.Value != "filled" {
+			toFill++
+		}
+	}
+	at := m.match.At
+	m.match.Matched.Give(float64(len(m.holes)), at)
+	m.match.ToDrill.Give(float64(toDrill), at)
+	m.match.ToFill.Give(float64(toFill), at)
+}
+
+// partner finds what a bolt hole has to meet: a hole in the hull that is there, or else
+// the old part's.
+func (m *matchOf) partner(h *plan.Hole) (meeting, bool) {
+	if len(m.plan.HullHoles) > 0 {
+		for i := range m.plan.HullHoles {
+			o := &m.plan.HullHoles[i]
+			if o.Hole.Given && o.Hole.Value == h.Name.Value {
+				return meeting{hole: h, hull: o}, o.Is.Value == "round" || o.Is.Value == "square"
+			}
+		}
+		return meeting{}, false
+	}
+	for i, o := range m.plan.Measured.Holes {
+		if h.Name.Given && o.Hole.Value == h.Name.Value {
+			return meeting{hole: h, old: i}, true
+		}
+	}
+	return meeting{}, false
+}
+
+// meet lays the part on what it has to meet.
+func (m *matchOf) meet() {
+	n := m.match
+	thread := &Word{}
+	giveWord(thread, m.plan.Mounting.Bolts.Thread)
+	m.from = values(&thread.Value)
+	for _, x := range m.holes {
+		m.from = append(m.from, amounts(x.hole.Along, x.hole.Diameter)...)
+		if x.hull != nil {
+			m.from = append(m.from, amounts(x.hull.Along)...)
+		}
+	}
+	lay := sync.OnceValues(func() (laidMatch, error) {
+		bolt, err := table.Thread(thread.Text())
+		if err != nil {
+			return laidMatch{}, err
+		}
+		if err := m.oneFace(); err != nil {
+			return laidMatch{}, err
+		}
+		return matching{m: m, bolt: bolt.Diameter}.Reckon()
+	})
+	with := func() (formula[laidMatch], error) { return once[laidMatch](lay), nil }
+	reckon(&n.Miss, m.from, with, func(r laidMatch) float64 { return r.worst().Miss })
+	reckon(&n.Clearance, m.from, with, func(r laidMatch) float64 { return r.worst().Freedom })
+	reckon(&n.Ream, m.from, with, func(r laidMatch) float64 { return r.widest() })
+	reckon(&n.Reamed, m.from, with, func(r laidMatch) float64 { return r.reamed() })
+	n.Worst.WouldStand(n.At)
+	if n.Miss.Known() {
+		r, _ := lay()
+		worst := m.named(r.Worst).hole
+		n.Worst.Give(r.Worst, worst.At)
+		n.Miss.at, n.Clearance.at = worst.Along.At, worst.Diameter.At
+	}
+}
+
+// once is a formula that several facts are picked from and that is reckoned once.
+type once[R worked] func() (R, error)
+
+// Reckon gives the result.
+func (o once[R]) Reckon() (R, error) { return o() }
+
+// oneFace refuses holes of the hull that a fold parts: they were measured on one face.
+func (m *matchOf) oneFace() error {
+	if m.plan.Measured.Given() && !m.laid && len(m.plan.HullHoles) == 0 {
+		return fmt.Errorf("what was measured on the old part is not whole")
+	}
+	if len(m.holes) < 2 || m.holes[0].hull == nil {
+		return nil
+	}
+	low, high := math.Inf(1), math.Inf(-1)
+	for _, x := range m.holes {
+		low, high = min(low, x.hole.Along.Value), max(high, x.hole.Along.Value)
+	}
+	for _, f := range m.plan.Folds {
+		if !f.Along.Given || f.Along.Value > low && f.Along.Value < high {
+			return fmt.Errorf("the %s fold lies among the bolt holes, and hull_holes are those of one face: measure the old part instead", f.Name.Value)
+		}
+	}
+	return nil
+}
+
+func (m *matchOf) named(name string) *meeting {
+	for i := range m.holes {
+		if m.holes[i].hole.Name.Value == name {
+			return &m.holes[i]
+		}
+	}
+	return &m.holes[0]
+}
+
+// matching is the match as a formula.
+type matching struct {
+	m    *matchOf
+	bolt float64
+}
+
+// laidMatch is how the part lies, with what it needs to be written down.
+type laidMatch struct {
+	sheet.HoleMatchResult
+	bolt  float64
+	holes []sheet.MatchedHole
+}
+
+// Reckon lays the part on.
+func (x matching) Reckon() (laidMatch, error) {
+	r := laidMatch{bolt: x.bolt}
+	for _, h := range x.m.holes {
+		r.holes = append(r.holes, x.matched(h))
+	}
+	var err error
+	r.HoleMatchResult, err = sheet.HoleMatch{Holes: r.holes}.Reckon()
+	return r, err
+}
+
+// matched is one hole as the geometry wants it. A hole of the hull of which no size is
+// known is taken to be no wider than its bolt.
+func (x matching) matched(h meeting) sheet.MatchedHole {
+	one := sheet.MatchedHole{Name: h.hole.Name.Value, New: h.hole.Sheet().At, Hole: h.hole.Diameter.Value, Bolt: x.bolt, Within: cutWithin}
+	if h.hull == nil {
+		one.Measured = x.m.old.Holes[h.old].At
+		return one
+	}
+	one.Measured = sheet.Point{X: h.hull.Along.Value, Y: h.hull.Across.Value}
+	one.Other = h.hull.Diameter.Value
+	return one
+}
+
+func (r laidMatch) worst() sheet.HoleMiss {
+	for _, h := range r.Holes {
+		if h.Name == r.Worst {
+			return h
+		}
+	}
+	return sheet.HoleMiss{Miss: math.NaN(), Freedom: math.NaN()}
+}
+
+func (r laidMatch) widest() float64 {
+	widest := 0.0
+	for _, h := range r.Holes {
+		widest = max(widest, h.Ream)
+	}
+	return widest
+}
+
+func (r laidMatch) reamed() float64 {
+	n := 0.0
+	for _, h := range r.Holes {
+		if h.Ream > 0 {
+			n++
+		}
+	}
+	return n
+}
+
+// Working writes the match down, hole by hole.
+func (r laidMatch) Working() []working.Step {
+	steps := []working.Step{{Symbol: "e", Meaning: "how far a hole's place may be off as cut", Formula: "as cut", Value: cutWithin, Unit: "mm", Source: cutSource}}
+	for i, h := range r.Holes {
+		of := r.holes[i]
+		other := of.Other
+		if other == 0 {
+			other = of.Bolt
+		}
+		steps = append(steps,
+			working.Step{Symbol: "c", Meaning: h.Name + ": how far it may be off", Formula: "((d0 - d) + (dh - d))/2 - e",
+				Inputs: []working.Input{{Symbol: "d0", Value: of.Hole, Unit: "mm"}, {Symbol: "dh", Value: other, Unit: "mm"}, {Symbol: "d", Value: of.Bolt, Unit: "mm"}, {Symbol: "e", Value: of.Within, Unit: "mm"}},
+				Value:  h.Freedom, Unit: "mm", Source: laidOn},
+			working.Step{Symbol: "miss", Meaning: h.Name + ": how far it is off", Formula: "middle to middle, the part laid on", Inputs: []working.Input{{Symbol: "dx", Value: h.Off.X, Unit: "mm"}, {Symbol: "dy", Value: h.Off.Y, Unit: "mm"}},
+				Value: h.Miss, Unit: "mm", Source: laidOn})
+		if h.Ream > 0 {
+			steps = append(steps, working.Step{Symbol: "dream", Meaning: h.Name + ": reamed to this, its bolt goes through", Formula: "d0 + 2 (miss - c)",
+				Inputs: []working.Input{{Symbol: "d0", Value: of.Hole, Unit: "mm"}, {Symbol: "miss", Value: h.Miss, Unit: "mm"}, {Symbol: "c", Value: h.Freedom, Unit: "mm"}}, Value: h.Ream, Unit: "mm", Source: laidOn})
+		}
+	}
+	return steps
+}

@@ -1,0 +1,68 @@
+package pattern
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"chainwale/engine/plan"
+	"chainwale/engine/quantity"
+)
+
+// testStrip is from where on the methods for a fold differ so much that only a test
+// strip tells, mm (judgement).
+const testStrip = 1.0
+
+// warn gathers the sentences that stand on the drawing. What fails a rule is in the
+// report; these are for whoever has the drawing alone in hand.
+func (p *Part) warn(f *plan.Fitting) {
+	say := func(format string, args ...any) { p.Warnings = append(p.Warnings, fmt.Sprintf(format, args...)) }
+	if f.Measured.Given() || len(f.HullHoles) > 0 {
+		say("measured from an old part: make one, try it at the boat, then make the rest")
+	}
+	if l := p.Landing; l != nil && l.Uncertainty > l.Clearance {
+		say("hole %s may be %s off for all that was measured, and its bolt has %s of play", l.Worst, mm(l.Uncertainty), mm(l.Clearance))
+	}
+	if l := p.Landing; l != nil && l.Miss > l.Clearance {
+		say("hole %s is %s off the one that it has to meet: do not cut before that is settled", l.Worst, mm(l.Miss))
+	}
+	for _, d := range p.Folds {
+		switch {
+		case d.Bend == nil:
+			say("fold %s: what it takes of the length is not known: bend a test strip of the same sheet", d.Name)
+		case d.Bend.DeductionMost-d.Bend.DeductionLeast > testStrip:
+			say("fold %s: published methods differ by %s on what it takes: bend a test strip of the same sheet", d.Name, mm(d.Bend.DeductionMost-d.Bend.DeductionLeast))
+		}
+	}
+	if len(p.Folds) > 0 && p.Grain == "" {
+		say("lay the length of the part along the rolling direction, so that folds run across the grain")
+	}
+	if len(p.Orders) > 0 && !p.Orders[0].Clear() {
+		say("no order of the folds comes clear of punch, die and frame")
+	}
+	p.warnHoles(say)
+}
+
+// warnHoles says which holes are not simply cut.
+func (p *Part) warnHoles(say func(string, ...any)) {
+	for _, h := range p.Holes {
+		switch {
+		case h.Made == AtTheBoat:
+			say("hole %s is drilled at the boat", h.Name)
+		case h.Made == AfterFolding:
+			say("hole %s is drilled after folding", h.Name)
+		case h.Diameter < p.Flat.Thickness:
+			say("hole %s is narrower than the plate is thick: drill it", h.Name)
+		}
+	}
+	if slices.ContainsFunc(p.Holes, func(h Hole) bool { return h.Role == "pin" && h.Made == Cut }) {
+		say("pin holes are cut undersize and reamed to size, square to the face")
+	}
+}
+
+func mm(v float64) string {
+	if math.IsNaN(v) {
+		return "an unknown length"
+	}
+	return quantity.Format(v, quantity.Length, quantity.Metric)
+}
