@@ -41,6 +41,7 @@ type commands struct {
 	Pack     packVerb     `cmd:"" help:"Write, prove and print rule packs, and list the facts that rules read."`
 	Std      standardVerb `cmd:"" name:"standard" help:"List, show, compare and trust design standards."`
 	Fleet    fleetVerb    `cmd:"" help:"Judge many plans in one run, and sum up by class, boat and rule."`
+	Pattern  patternVerb  `cmd:"" help:"Draw the flats of the parts that are made: cutting files, drawings and paper templates."`
 }
 
 // streams are where a verb reads and writes. Results go to out, all else to err.

@@ -37,8 +37,8 @@ type flatView struct {
 	// corners says whether the outline's corners have sizes of their own, missing that
 	// some sizes found no room.
 	corners, missing bool
-	around  *places
-	c       *picture
+	around           *places
+	c                *picture
 }
 
 // What the flat leaves free on paper beside it and above it, for sizes and words.

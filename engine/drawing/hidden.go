@@ -15,6 +15,7 @@ type model struct {
 	holes   []sheet.Hole
 	patches []patch
 	thick   float64
+	eye     eye
 }
 
 // patch is a plane piece of the part at one depth: a leg, or a narrow facet of a fold.
@@ -27,6 +28,8 @@ type patch struct {
 	// beyond another.
 	after, before *band
 	from, to      float64
+	// bounds hold the piece on paper.
+	bounds box
 }
 
 // facet is how far a facet of a fold turns at the most, deg; step, mm, is how far apart
@@ -38,12 +41,13 @@ const (
 	start = 0.15
 )
 
-func newModel(f sheet.Flat) (*model, error) {
+// newModel makes a flat ready for an eye.
+func newModel(f sheet.Flat, e eye) (*model, error) {
 	folding, err := f.Folding()
 	if err != nil {
 		return nil, err
 	}
-	m := &model{folding: folding, holes: f.Holes, thick: f.Thickness, outline: f.Outline.Flatten(0.03)}
+	m := &model{eye: e, folding: folding, holes: f.Holes, thick: f.Thickness, outline: f.Outline.Flatten(0.03)}
 	low, high := f.Outline.Bounds()
 	m.bounds = box{low.X, low.Y, high.X, high.Y}
 	if m.folds, err = bands(f); err != nil {
@@ -103,12 +107,34 @@ func (m *model) add(p patch, across, along float64) {
 		p.across = times(minus(at(across, 0), p.origin), 1/across)
 		p.along = times(minus(at(0, along), p.origin), 1/along)
 		p.normal = square(p.across, p.along)
+		p.bounds = m.onPaper(p)
 		m.patches = append(m.patches, p)
 	}
 }
 
+// onPaper is what a piece covers at the most, as the eye sees it.
+func (m *model) onPaper(p patch) box {
+	b := nowhere
+	for _, y := range []float64{m.bounds.low, m.bounds.high} {
+		from, to := sheet.Point{X: m.bounds.left, Y: y}, sheet.Point{X: m.bounds.right, Y: y}
+		if p.after != nil {
+			from = p.after.along(y, p.from)
+		}
+		if p.before != nil {
+			to = p.before.along(y, p.to)
+		}
+		for _, at := range []sheet.Point{from, to} {
+			x := plus(p.origin, plus(times(p.across, (at.X-p.q.X)*p.n.X+(at.Y-p.q.Y)*p.n.Y), times(p.along, (at.X-p.q.X)*p.e.X+(at.Y-p.q.Y)*p.e.Y)))
+			q := m.eye.project(x)
+			b = b.and(box{q.X, q.Y, q.X, q.Y})
+		}
+	}
+	return b
+}
+
 // hides tells whether the sight of a point towards the eye passes through the piece.
-func (m *model) hides(p *patch, x, toward sheet.Point3) bool {
+func (m *model) hides(p *patch, x sheet.Point3) bool {
+	toward := m.eye.toward
 	slope := dot(p.normal, toward)
 	if math.Abs(slope) < 1e-9 {
 		return false
@@ -164,10 +190,12 @@ func inside(polygon []sheet.Point, p sheet.Point) bool {
 }
 
 // seen tells whether nothing hides a spot.
-func (m *model) seen(s spot, toward sheet.Point3) bool {
+func (m *model) seen(s spot) bool {
 	x := m.folding.Fold(s.Point, s.depth)
+	q := m.eye.project(x)
 	for i := range m.patches {
-		if m.hides(&m.patches[i], x, toward) {
+		p := &m.patches[i]
+		if q.X >= p.bounds.left && q.X <= p.bounds.right && q.Y >= p.bounds.low && q.Y <= p.bounds.high && m.hides(p, x) {
 			return false
 		}
 	}
@@ -179,18 +207,18 @@ func (m *model) seen(s spot, toward sheet.Point3) bool {
 const leastRun = 1.2
 
 // visible parts a line of the part into the pieces that are seen.
-func (m *model) visible(line []spot, toward sheet.Point3) [][]spot {
+func (m *model) visible(line []spot) [][]spot {
 	fine := spread(line)
 	flags := make([]bool, len(fine))
 	for i, s := range fine {
-		flags[i] = m.seen(s, toward)
+		flags[i] = m.seen(s)
 	}
 	settle(fine, flags)
 	var runs [][]spot
 	var run []spot
 	for i, s := range fine {
 		if i > 0 && flags[i] != flags[i-1] {
-			run = append(run, m.edge(fine[i-1], s, flags[i-1], toward))
+			run = append(run, m.edge(fine[i-1], s, flags[i-1]))
 			if flags[i-1] {
 				runs, run = append(runs, run), nil
 			}
@@ -206,9 +234,9 @@ func (m *model) visible(line []spot, toward sheet.Point3) [][]spot {
 }
 
 // edge halves its way to where a line goes out of sight.
-func (m *model) edge(a, b spot, seen bool, toward sheet.Point3) spot {
+func (m *model) edge(a, b spot, seen bool) spot {
 	for range 6 {
-		if mid := halfway(a, b); m.seen(mid, toward) == seen {
+		if mid := halfway(a, b); m.seen(mid) == seen {
 			a = mid
 		} else {
 			b = mid

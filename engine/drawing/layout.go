@@ -44,14 +44,12 @@ func DrawingPDF(w io.Writer, p Part, o PDFOptions) error {
 
 // sheets draws all sheets of the drawing.
 func (p Part) sheets(paper Paper) ([]*page, error) {
-	m, err := newModel(p.Flat)
+	m, err := newModel(p.Flat, slantedEye)
 	if err != nil {
 		return nil, err
 	}
 	d := &drawing{part: p, model: m, paper: paper}
-	if err := d.views(); err != nil {
-		return nil, err
-	}
+	d.views()
 	d.words(d.lists())
 	for i, s := range d.pages {
 		d.title(s, i+1)
@@ -94,7 +92,7 @@ const (
 
 // views draws the flat over the whole width and the folded part below it; a plate that
 // is nearly as high as it is long stands to the left, where it can be larger.
-func (d *drawing) views() error {
+func (d *drawing) views() {
 	s, room := d.sheet()
 	v := newFlatView(d.part, d.model.folds)
 	over, beside := room, room
@@ -103,17 +101,18 @@ func (d *drawing) views() error {
 	scale, takes := v.scaleIn(over)
 	if wider, _ := v.scaleIn(beside); wider > scale {
 		d.scale = wider
-		return d.sideBySide(s, v, beside, room)
+		d.sideBySide(s, v, beside, room)
+		return
 	}
 	d.scale = scale
 	over.low = room.high - takes
 	v.draw(&s.picture, over, scale)
-	return d.below(s, box{room.left, room.low, room.right, over.low})
+	d.below(s, box{room.left, room.low, room.right, over.low})
 }
 
 // below draws the folded part under the flat. If the lists find room under both, they
 // get it.
-func (d *drawing) below(s *page, room box) error {
+func (d *drawing) below(s *page, room box) {
 	folded, tables := room, 0.0
 	for _, t := range d.tables() {
 		tables = max(tables, d.takes(t, d.column(room)))
@@ -124,37 +123,39 @@ func (d *drawing) below(s *page, room box) error {
 	}
 	s.line(rulePen, stroke(folded.left, folded.high, folded.right, folded.high))
 	if len(d.model.folds) == 0 {
-		return d.asItLooks(s, folded)
+		d.asItLooks(s, folded)
+		return
 	}
 	edge := folded.left + 0.58*folded.width()
 	s.line(rulePen, stroke(edge, folded.low, edge, folded.high))
 	d.part.sideView(&s.picture, d.model, box{folded.left, folded.low, edge, folded.high})
-	return d.asItLooks(s, box{edge, folded.low, folded.right, folded.high})
+	d.asItLooks(s, box{edge, folded.low, folded.right, folded.high})
 }
 
 // sideBySide draws the flat to the left and the folded part to the right of it.
-func (d *drawing) sideBySide(s *page, v *flatView, flat, room box) error {
+func (d *drawing) sideBySide(s *page, v *flatView, flat, room box) {
 	v.draw(&s.picture, flat, d.scale)
 	folded := box{flat.right, room.low, room.right, room.high}
 	s.line(rulePen, stroke(folded.left, folded.low, folded.left, folded.high))
 	if len(d.model.folds) == 0 {
-		return d.asItLooks(s, folded)
+		d.asItLooks(s, folded)
+		return
 	}
 	edge := (folded.low + folded.high) / 2
 	s.line(rulePen, stroke(folded.left, edge, folded.right, edge))
 	d.part.sideView(&s.picture, d.model, box{folded.left, edge, folded.right, folded.high})
-	return d.asItLooks(s, box{folded.left, folded.low, folded.right, edge})
+	d.asItLooks(s, box{folded.left, folded.low, folded.right, edge})
 }
 
 // asItLooks draws the part slanted, under its heading.
-func (d *drawing) asItLooks(s *page, room box) error {
+func (d *drawing) asItLooks(s *page, room box) {
 	name := "Folded, not to scale"
 	if len(d.model.folds) == 0 {
 		name = "Not to scale"
 	}
 	s.text(words{at: sheet.Point{X: room.left + 2, Y: room.high - 5}, text: name, height: headHeight, bold: true, colour: ink})
 	room.high -= 6
-	return d.part.slanted(&s.picture, room)
+	d.part.drawSlanted(&s.picture, d.model, room)
 }
 
 func (d *drawing) tables() []listed {

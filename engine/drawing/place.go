@@ -74,6 +74,9 @@ func (p *places) crowded(b box) float64 {
 // crosses tells whether a line runs through a box, by cutting off what lies beyond its
 // sides.
 func crosses(b box, p, q sheet.Point) bool {
+	if p.X < b.left && q.X < b.left || p.X > b.right && q.X > b.right || p.Y < b.low && q.Y < b.low || p.Y > b.high && q.Y > b.high {
+		return false
+	}
 	from, to := 0.0, 1.0
 	for _, side := range [4][2]float64{{p.X - q.X, p.X - b.left}, {q.X - p.X, b.right - p.X}, {p.Y - q.Y, p.Y - b.low}, {q.Y - p.Y, b.high - p.Y}} {
 		slope, room := side[0], side[1]
@@ -97,8 +100,9 @@ func (p *places) put(c *picture, w words, anchor sheet.Point, rings, directions 
 	p.lay(c, found, anchor, 0)
 }
 
-// find tries rings around an anchor, and on each the directions in order, deg. It gives
-// the words in their place and how crowded it is: below 1 they stand on nothing.
+// find tries rings around an anchor, the nearest first, and on each the directions in
+// order, deg. It gives the words in the first place where they stand on nothing, else in
+// the least crowded, and how crowded that is: below 1 for nothing.
 func (p *places) find(w words, anchor sheet.Point, rings, directions []float64) (best words, least float64) {
 	w.text, w.align = line(w.text), atLeft
 	wide, high := w.width(), capital*w.height
@@ -114,6 +118,9 @@ func (p *places) find(w words, anchor sheet.Point, rings, directions []float64) 
 			}
 			if n < least {
 				best, least = w, n
+			}
+			if n < 1 {
+				return best, least
 			}
 		}
 	}

@@ -9,23 +9,31 @@ import (
 // slanted draws the folded part into a box as one knows it: what is hidden is left out,
 // and the pin hole, face A and the folds are named.
 func (p Part) slanted(c *picture, room box) error {
-	m, err := newModel(p.Flat)
+	m, err := newModel(p.Flat, slantedEye)
 	if err != nil {
 		return err
 	}
-	e := newEye(28, 32)
+	p.drawSlanted(c, m, room)
+	return nil
+}
+
+// slantedEye looks on from the left and from above.
+var slantedEye = newEye(28, 32)
+
+// drawSlanted is slanted for a part that is made ready.
+func (p Part) drawSlanted(c *picture, m *model, room box) {
+	e := m.eye
 	lines := m.sights(p.Flat, e.toward)
 	f := fit(m, e, lines, room.grown(-9))
 	around := &places{room: room}
 	for _, s := range lines {
-		for _, run := range m.visible(s.line, e.toward) {
+		for _, run := range m.visible(s.line) {
 			points := m.paper(run, e, f)
 			around.takePoints(points)
 			c.line(s.pen, polyline(points))
 		}
 	}
 	p.name(c, m, e, f, around)
-	return nil
 }
 
 // sight is a line of the part with its pen.

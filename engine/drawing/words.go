@@ -27,6 +27,9 @@ func whole(n int) string { return strconv.Itoa(n) }
 
 // line makes one printable line of a text from outside.
 func line(s string) string {
+	if plain(s) {
+		return s
+	}
 	clean := strings.Map(func(r rune) rune {
 		if unicode.IsSpace(r) || unicode.IsControl(r) || r == unicode.ReplacementChar {
 			return ' '
@@ -37,6 +40,17 @@ func line(s string) string {
 		return r
 	}, s)
 	return strings.Join(strings.Fields(clean), " ")
+}
+
+// plain tells whether a text is a printable line as it stands.
+func plain(s string) bool {
+	for i := range len(s) {
+		c := s[i]
+		if c < ' ' || c > '~' || c == ' ' && (i == 0 || i == len(s)-1 || s[i-1] == ' ') {
+			return false
+		}
+	}
+	return true
 }
 
 // off is "4 off" with the hands, for title and cutting file.
