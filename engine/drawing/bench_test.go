@@ -30,19 +30,19 @@ func BenchmarkWriters(b *testing.B) {
 	list := parts(b, 200)
 	for _, w := range writers {
 		b.Run(w.ending, func(b *testing.B) {
-			bytes_ := 0
+			length := 0
 			for b.Loop() {
-				bytes_ = 0
+				length = 0
 				for _, p := range list {
 					var buffer bytes.Buffer
 					if err := w.write(&buffer, p); err != nil {
 						b.Fatal(err)
 					}
-					bytes_ += buffer.Len()
+					length += buffer.Len()
 				}
 			}
 			b.ReportMetric(float64(b.Elapsed().Microseconds())/float64(b.N*len(list)), "us/file")
-			b.ReportMetric(float64(bytes_)/float64(len(list)), "bytes/file")
+			b.ReportMetric(float64(length)/float64(len(list)), "bytes/file")
 		})
 	}
 }

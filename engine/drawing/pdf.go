@@ -77,15 +77,22 @@ func writePDF(title string, pages []*page) []byte {
 		d.object(fmt.Sprintf("<</Type/Page/Parent 2 0 R/MediaBox[0 0 %s %s]/Resources<</Font<</F1 3 0 R/F2 4 0 R>>>>/Contents %d 0 R>>",
 			decimal(p.Width*pointsPerMillimetre), decimal(p.Height*pointsPerMillimetre), 7+2*i))
 		content := p.content()
-		d.object(fmt.Sprintf("<</Length %d>>\nstream\n%s\nendstream", len(content), content))
+		d.begin()
+		d.b = fmt.Appendf(d.b, "<</Length %d>>\nstream\n", len(content))
+		d.b = append(append(d.b, content...), "\nendstream\nendobj\n"...)
 	}
 	d.finish()
 	return d.b
 }
 
 func (d *pdf) object(body string) {
+	d.begin()
+	d.b = append(append(d.b, body...), "\nendobj\n"...)
+}
+
+func (d *pdf) begin() {
 	d.offsets = append(d.offsets, len(d.b))
-	d.b = fmt.Appendf(d.b, "%d 0 obj\n%s\nendobj\n", len(d.offsets), body)
+	d.b = fmt.Appendf(d.b, "%d 0 obj\n", len(d.offsets))
 }
 
 // finish writes the list of where each object stands.
@@ -109,7 +116,8 @@ func pdfText(s string) string {
 
 // content is what a page draws, in millimetres: the first operator says so.
 func (p *page) content() []byte {
-	c := &content{}
+	const much = 24 << 10
+	c := &content{b: make([]byte, 0, much)}
 	c.b = fmt.Appendf(c.b, "%.9f 0 0 %.9f 0 0 cm 1 j\n", pointsPerMillimetre, pointsPerMillimetre)
 	if len(p.clipped) > 0 {
 		c.b = append(c.b, "q "...)

@@ -49,8 +49,8 @@ func (f *Facts) silence(d standard.Description, err error) {
 		for _, s := range f.of(t.Kind) {
 			for _, fact := range t.Derives {
 				if i, ok := s.Kind.SlotOf(d.Prefix + "." + fact.Name); ok {
-					*s.values[i] = Value{why: "the standard " + d.ID + " did not answer rightly", subject: s, column: s.values[i].column, at: s.At}
-					s.row[i] = s.values[i].Float()
+					*s.Value(i) = Value{why: "the standard " + d.ID + " did not answer rightly", subject: s, column: s.Value(i).column, at: s.At}
+					s.row[i] = s.Value(i).Float()
 				}
 			}
 		}
@@ -96,7 +96,7 @@ func (a asking) columns(subjects []*Subject) []standard.Column {
 		}
 		columns[i] = standard.NewNumbers(r.Name, len(subjects))
 		for row, s := range subjects {
-			if v := s.values[slot]; v.known {
+			if v := s.Value(slot); v.known {
 				columns[i].Give(row, v.number)
 			}
 		}
@@ -107,7 +107,7 @@ func (a asking) columns(subjects []*Subject) []standard.Column {
 func wordColumn(name string, subjects []*Subject, slot int) standard.Column {
 	c := standard.NewWords(name, len(subjects))
 	for row, s := range subjects {
-		if v := s.values[slot]; v.known {
+		if v := s.Value(slot); v.known {
 			c.GiveWord(row, WordText(v.number))
 		}
 	}
@@ -117,7 +117,7 @@ func wordColumn(name string, subjects []*Subject, slot int) standard.Column {
 // lay sets one derived fact of one subject.
 func (a asking) lay(s *Subject, d standard.Derive, c *standard.Column, row int) {
 	slot, _ := s.Kind.SlotOf(a.description.Prefix + "." + d.Name)
-	v := s.values[slot]
+	v := s.Value(slot)
 	v.follows(a.comesFrom(s, d))
 	v.why = ""
 	if number, known := c.Number(row); known {
@@ -132,7 +132,7 @@ func (a asking) comesFrom(s *Subject, d standard.Derive) []*Value {
 	var from []*Value
 	for _, name := range d.From {
 		if slot, ok := s.Kind.SlotOf(name); ok {
-			from = append(from, s.values[slot])
+			from = append(from, s.Value(slot))
 		}
 	}
 	return from
@@ -143,7 +143,7 @@ func (a asking) comesFrom(s *Subject, d standard.Derive) []*Value {
 func (a asking) excuse(s *Subject, n standard.NotCovered) {
 	for _, d := range a.table.Derives {
 		slot, _ := s.Kind.SlotOf(a.description.Prefix + "." + d.Name)
-		if v := s.values[slot]; d.Clause == n.Clause && !v.known && len(v.lacks) == 0 {
+		if v := s.Value(slot); d.Clause == n.Clause && !v.known && len(v.lacks) == 0 {
 			v.why = fmt.Sprintf("%s, clause %s, does not cover it: %s", a.description.ID, n.Clause, n.Why)
 		}
 	}

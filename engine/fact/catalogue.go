@@ -77,6 +77,8 @@ type neighbour struct {
 	name  string
 	field int
 	kind  *Kind
+	// first is the slot of the first of its facts.
+	first int
 }
 
 // SlotOf finds a name among the slots.
@@ -224,7 +226,7 @@ func (c *Catalogue) fillSlots(k *Kind, depth int) error {
 		if err := c.fillSlots(to, depth+1); err != nil {
 			return err
 		}
-		k.near = append(k.near, neighbour{name, i, to})
+		k.near = append(k.near, neighbour{name, i, to, len(slots)})
 		k.Neighbours = append(k.Neighbours, name)
 		for _, further := range to.Neighbours {
 			k.Neighbours = append(k.Neighbours, name+"."+further)
@@ -251,11 +253,14 @@ type Subject struct {
 	ID, Name string
 	At       finding.Place
 
-	row    []float64
+	row []float64
+	// values are the subject's own facts, and behind them those that standards derive.
 	values []*Value
 	// near are the subjects that the kind's Neighbours name, in their order; nil for
 	// one that is not there.
 	near []*Subject
+	// absent are the facts of neighbours that are not there, nil if all of them are.
+	absent []*Value
 }
 
 // Base gives the subject itself, for structs that embed it.
@@ -268,8 +273,27 @@ func (s *Subject) Ref() string { return s.Kind.Name + ":" + s.ID }
 // must not be changed.
 func (s *Subject) Row() []float64 { return s.row }
 
-// Value is the fact in slot i.
-func (s *Subject) Value(i int) *Value { return s.values[i] }
+// Value is the fact in slot i: an own one, a neighbour's, or one that a standard derives.
+func (s *Subject) Value(i int) *Value {
+	own := len(s.Kind.Columns)
+	if i < own {
+		return s.values[i]
+	}
+	if ours := len(s.Kind.ours()); i >= ours {
+		return s.values[own+i-ours]
+	}
+	near := 0
+	for _, n := range s.Kind.near {
+		if at := i - n.first; at < len(n.kind.ours()) {
+			if other := s.near[near]; other != nil {
+				return other.Value(at)
+			}
+			return s.absent[n.first-own+at]
+		}
+		near += 1 + len(n.kind.Neighbours)
+	}
+	return nil
+}
 
 // Neighbour is the subject reached by a name ("fitting", "bolts.fitting"), nil
 // if there is none.
@@ -311,6 +335,7 @@ func (l *sealer) seal(d Described) error {
 		value.subject, value.column = s, &k.Columns[i]
 		value.adopt()
 		s.values = append(s.values, value)
+		s.row[i] = value.Float()
 	}
 	for _, n := range k.near {
 		if err := s.link(n, v.Field(n.field)); err != nil {
@@ -318,19 +343,19 @@ func (l *sealer) seal(d Described) error {
 		}
 	}
 	s.addFurther()
-	for i, value := range s.values {
-		s.row[i] = value.Float()
-	}
 	return nil
 }
 
 // room gives a subject room for its values, its row and its neighbours.
 func (l *sealer) room(s *Subject) {
-	slots, near := len(s.Kind.Slots), len(s.Kind.Neighbours)
-	if len(l.values) < slots {
-		l.values, l.rows = make([]*Value, max(sealedAhead, slots)), make([]float64, max(sealedAhead, slots))
+	slots, values, near := len(s.Kind.Slots), len(s.Kind.Columns)+len(s.Kind.further), len(s.Kind.Neighbours)
+	if len(l.values) < values {
+		l.values = make([]*Value, max(sealedAhead, values))
 	}
-	s.values, l.values = l.values[:0:slots], l.values[slots:]
+	if len(l.rows) < slots {
+		l.rows = make([]float64, max(sealedAhead, slots))
+	}
+	s.values, l.values = l.values[:0:values], l.values[values:]
 	s.row, l.rows = l.rows[:slots:slots], l.rows[slots:]
 	if len(l.near) < near {
 		l.near = make([]*Subject, max(sealedAhead/16, near))
@@ -354,23 +379,34 @@ func valueIn(v reflect.Value, index []int) *Value {
 	return v.Field(0).Addr().Interface().(*Value) // readColumns lets no other in
 }
 
-// link lays a neighbour's facts beside the subject's own. The facts of one that is
-// not there are unknown.
+// link lays a neighbour's facts into the row beside the subject's own. The facts of
+// one that is not there are unknown.
 func (s *Subject) link(n neighbour, field reflect.Value) error {
+	slots := n.kind.ours()
 	if field.IsNil() {
-		for _, slot := range n.kind.ours() {
-			s.values = append(s.values, &Value{why: "there is no " + n.name, subject: s, column: slot.Column, at: s.At})
-		}
-		for range 1 + len(n.kind.Neighbours) {
-			s.near = append(s.near, nil)
-		}
+		s.lack(n, slots)
 		return nil
 	}
 	other := field.Interface().(Described).Base()
-	if other.values == nil {
+	if other.row == nil {
 		return fmt.Errorf("%s is not sealed before %s", n.name, s.ID)
 	}
-	s.values = append(s.values, other.values[:len(n.kind.ours())]...)
+	copy(s.row[n.first:], other.row[:len(slots)])
 	s.near = append(append(s.near, other), other.near...)
 	return nil
+}
+
+// lack notes a neighbour that is not there.
+func (s *Subject) lack(n neighbour, slots []Slot) {
+	own := len(s.Kind.Columns)
+	if s.absent == nil {
+		s.absent = make([]*Value, len(s.Kind.ours())-own)
+	}
+	for i, slot := range slots {
+		v := &Value{why: "there is no " + n.name, subject: s, column: slot.Column, at: s.At}
+		s.absent[n.first-own+i], s.row[n.first+i] = v, v.Float()
+	}
+	for range 1 + len(n.kind.Neighbours) {
+		s.near = append(s.near, nil)
+	}
 }

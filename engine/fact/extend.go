@@ -125,5 +125,6 @@ func (s *Subject) addFurther() {
 	for i := range more {
 		more[i] = Value{why: "no standard has said it", subject: s, column: &s.Kind.further[i], at: s.At}
 		s.values = append(s.values, &more[i])
+		s.row[len(s.Kind.ours())+i] = more[i].Float()
 	}
 }

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"bytes"
 	"errors"
 	"io"
 	"io/fs"
@@ -148,14 +149,16 @@ func taken(file io.ReadCloser, err error) ([]byte, *refusal) {
 		return nil, unreadable(err)
 	}
 	defer file.Close()
+	size := int64(0)
 	if s, ok := file.(fs.File); ok {
 		if info, err := s.Stat(); err == nil {
 			if bad := noFile(info.Mode()); bad != nil {
 				return nil, bad
 			}
+			size = info.Size()
 		}
 	}
-	src, err := io.ReadAll(io.LimitReader(file, document.MostBytes+1))
+	src, err := allOf(io.LimitReader(file, document.MostBytes+1), size)
 	if err != nil {
 		return nil, unreadable(err)
 	}
@@ -164,6 +167,15 @@ func taken(file io.ReadCloser, err error) ([]byte, *refusal) {
 		return nil, &refusal{large.Message, large.Expected}
 	}
 	return src, nil
+}
+
+// allOf reads all that there is, which takes no second piece of memory where the size
+// is known. A file may have grown or shrunk since somebody looked.
+func allOf(r io.Reader, size int64) ([]byte, error) {
+	var all bytes.Buffer
+	all.Grow(int(min(size, document.MostBytes)) + bytes.MinRead)
+	_, err := all.ReadFrom(r)
+	return all.Bytes(), err
 }
 
 // noFile says what something is that is no ordinary file, nil if it is one.

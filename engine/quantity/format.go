@@ -103,8 +103,7 @@ func (sc scale) size(i int, value float64, d Dimension) float64 {
 	if !finite(reading) {
 		return math.Inf(1)
 	}
-	printed, _ := strconv.ParseFloat(figures(reading, d), 64)
-	return math.Abs(printed)
+	return math.Abs(printed(reading, d))
 }
 
 // inUnit prints the value in one unit. A value that overflows there is printed in
@@ -129,21 +128,23 @@ func figures(v float64, d Dimension) string {
 	return rounded(v)
 }
 
+// printed is the number that figures writes down.
+func printed(v float64, d Dimension) float64 {
+	if d != Angle && d != Temperature {
+		return toFigures(v)
+	}
+	var room [32]byte
+	r, _ := strconv.ParseFloat(string(strconv.AppendFloat(room[:0], v, 'f', 1, 64)), 64)
+	return r
+}
+
 // shortExponent takes out of an exponent what says nothing: 1e+07 is 1e7.
 var shortExponent = strings.NewReplacer("e+0", "e", "e-0", "e-", "e+", "e")
 
 // rounded writes three significant figures, or four from a thousand on, without
 // zeros that say nothing.
 func rounded(v float64) string {
-	digits := 3
-	if math.Abs(v) >= 1000 {
-		digits = 4
-	}
-	r, err := strconv.ParseFloat(strconv.FormatFloat(v, 'e', digits-1, 64), 64)
-	if err != nil {
-		// Rounded up beyond the largest number there is.
-		r = v
-	}
+	r := toFigures(v)
 	size := math.Abs(r)
 	switch {
 	case size == 0:
@@ -153,6 +154,20 @@ func rounded(v float64) string {
 		return shortExponent.Replace(text)
 	}
 	return exact(r)
+}
+
+// toFigures is the number with three significant figures, or four from a thousand on.
+func toFigures(v float64) float64 {
+	digits := 3
+	if math.Abs(v) >= 1000 {
+		digits = 4
+	}
+	var room [32]byte
+	r, err := strconv.ParseFloat(string(strconv.AppendFloat(room[:0], v, 'e', digits-1, 64)), 64)
+	if err != nil {
+		return v // rounded up beyond the largest number there is
+	}
+	return r
 }
 
 // tenths writes one decimal, or none where it is nought.
