@@ -5,15 +5,15 @@
 // It takes a Part, which says all there is to print, and computes nothing about
 // strength: flat, holes and folds come from engine/sheet, words from the caller.
 //
-//	part check words        what is drawn, what is refused, how numbers are written
-//	lines bands fold leg    lines of the flat, and of the part folded
-//	picture text svg        marks on paper in millimetres; the same picture as SVG
-//	pdf glyphs              pages, fonts and bytes of a PDF
-//	dxf dxftables r12 r2000 cutting files
-//	flatview ordinates      the flat with its sizes from one datum
-//	sideview slanted hidden the folded part: from the side, and as one knows it
-//	layout tables titles    the sheets of the drawing
-//	template tiles          the paper template, calibration and sheets that join
+//	drawing check words            what is drawn, what is refused, how numbers are written
+//	lines bands space              lines and folds of the flat, points in space
+//	picture glyphs place           marks on paper in mm, letters, and room for words
+//	svg pdf                        a picture as SVG; pages as PDF
+//	dxf dxfsections dxftables      cutting files
+//	flatview ordinates             the flat with its sizes from one datum
+//	sideview slanted hidden        the folded part: from the side, and as one knows it
+//	layout titles tables lists     the sheets of the drawing
+//	template tiles                 the paper template, calibration and sheets that join
 //
 // All bytes follow from the Part alone: no date, no random number, no map order.
 // Lengths are in mm; X runs along the strip, Y across it, the viewer looks on face A.

@@ -291,24 +291,34 @@ func (v *flatView) radii() {
 		}
 		at := v.point(on)
 		out := math.Atan2(on.Y-r.arc.centre.Y, on.X-r.arc.centre.X) * 180 / math.Pi
-		v.around.put(v.c, words{text: text, height: 3.2, colour: ink}, at, []float64{4, 6, 9, 13}, []float64{out, out + 30, out - 30, out + 55, out - 55, out + 80, out - 80})
+		v.around.put(v.c, words{text: text, height: 3.2, colour: ink}, at, []float64{5, 7, 10, 14}, []float64{out, out + 30, out - 30, out + 55, out - 55, out + 80, out - 80})
 	}
 }
 
-// heading says what is seen, how large, and how the sheet was rolled.
+// heading says what is seen and how large.
 func (v *flatView) heading(room box) {
 	low, high := v.part.Flat.Outline.Bounds()
 	text := "Flat, seen on face A, " + scaleName(v.scale) + ", " + size(high.X-low.X) + " × " + size(high.Y-low.Y) + " × " + size(v.part.Flat.Thickness) + " mm"
 	if v.missing {
-		text += ". Some sizes: see the hole list and the cutting file"
+		text += "; the rest: hole list, cutting file"
 	}
-	v.c.text(words{at: sheet.Point{X: room.left + 2, Y: room.high - 5}, text: text, height: 3.8, bold: true, colour: ink})
-	if len(v.folds) == 0 {
-		return
+	heading := words{at: sheet.Point{X: room.left + 2, Y: room.high - 5}, text: text, height: headHeight, bold: true, colour: ink}
+	v.c.text(heading)
+	if len(v.folds) > 0 {
+		v.rolled(room, heading.box().right+6)
 	}
-	y := room.high - 5
-	v.c.text(words{at: sheet.Point{X: room.right - 36, Y: y}, text: "rolling direction of the sheet", height: 3.2, align: atRight, colour: ink})
-	v.c.line(finePen, stroke(room.right-33, y+1, room.right-4, y+1))
-	v.c.loop(solid, arrow(sheet.Point{X: room.right - 33, Y: y + 1}, math.Pi))
-	v.c.loop(solid, arrow(sheet.Point{X: room.right - 4, Y: y + 1}, 0))
+}
+
+// rolled says how the sheet lies that the part is cut from, to the right of the heading,
+// in as many words as there is room for.
+func (v *flatView) rolled(room box, from float64) {
+	text, long := "rolling direction of the sheet", 29.0
+	if room.right-from < textWidth(text, textHeight, false)+long+7 {
+		text, long = "rolled", 12
+	}
+	right, y := room.right-4, room.high-5
+	v.c.text(words{at: sheet.Point{X: right - long - 3, Y: y}, text: text, height: 3.2, align: atRight, colour: ink})
+	v.c.line(finePen, stroke(right-long, y+1, right, y+1))
+	v.c.loop(solid, arrow(sheet.Point{X: right - long, Y: y + 1}, math.Pi))
+	v.c.loop(solid, arrow(sheet.Point{X: right, Y: y + 1}, 0))
 }

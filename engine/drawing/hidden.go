@@ -263,7 +263,8 @@ func distance(a, b spot) float64 {
 	return math.Hypot(math.Hypot(a.X-b.X, a.Y-b.Y), a.depth-b.depth)
 }
 
-// settle turns runs that are too short to be true.
+// settle turns runs that are too short to be true: between two others of the other kind,
+// and at an end of the line what seems hidden.
 func settle(fine []spot, flags []bool) {
 	begin := 0
 	for i := 1; i <= len(flags); i++ {
@@ -274,9 +275,11 @@ func settle(fine []spot, flags []bool) {
 		for k := max(1, begin); k < i; k++ {
 			long += distance(fine[k-1], fine[k])
 		}
-		if begin > 0 && i < len(flags) && long < leastRun {
+		inner, whole := begin > 0 && i < len(flags), begin == 0 && i == len(flags)
+		if long < leastRun && !whole && (inner || !flags[begin]) {
+			turned := !flags[begin]
 			for k := begin; k < i; k++ {
-				flags[k] = flags[begin-1]
+				flags[k] = turned
 			}
 		}
 		begin = i

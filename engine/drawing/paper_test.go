@@ -101,6 +101,9 @@ func bar(t *testing.T) Part {
 // TestTemplateMeasures renders templates at 300 dpi and measures what a user would:
 // square, rulers and the part, on both papers and with a printer's error undone.
 func TestTemplateMeasures(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long, and run in full before the race detector")
+	}
 	// A renderer lays thin lines on whole points, and a point is 0.085 mm.
 	const tolerance = 0.09
 	is := func(what string, got, want float64) {
@@ -330,6 +333,9 @@ func TestPDFForm(t *testing.T) {
 // TestSVGMeasures renders the flat at 10 points a millimetre and measures it, and reads
 // both pictures as XML.
 func TestSVGMeasures(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long, and run in full before the race detector")
+	}
 	rsvg := tool.Need(t, "rsvg-convert")
 	p := bar(t)
 	var b bytes.Buffer

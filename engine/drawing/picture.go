@@ -14,7 +14,6 @@ var (
 	grey   = colour{0.42, 0.42, 0.42}
 	accent = colour{0.0, 0.33, 0.58}
 	paper  = colour{1, 1, 1}
-	tint   = colour{0.93, 0.93, 0.93}
 )
 
 // pen is how a line is drawn: its width and its strokes and gaps, mm. A pen without

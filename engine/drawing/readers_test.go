@@ -18,7 +18,7 @@ import (
 func written(t *testing.T) (files []string, things [][]string) {
 	t.Helper()
 	dir := t.TempDir()
-	for _, p := range slices.Concat([]Part{chainplate(t)}, odd(t), parts(t, 20)) {
+	for _, p := range slices.Concat([]Part{chainplate(t)}, odd(t), parts(t, 6)) {
 		for i, o := range everyDXF {
 			var b bytes.Buffer
 			if err := DXF(&b, p, o); err != nil {
@@ -67,6 +67,9 @@ func expected(t *testing.T, p Part, o DXFOptions) []string {
 // TestEzdxf reads the cutting files with ezdxf: its auditor finds nothing, and what it
 // finds drawn is what was meant.
 func TestEzdxf(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long, and run in full before the race detector")
+	}
 	python := tool.Need(t, "ezdxf")
 	files, things := written(t)
 	out, err := exec.Command(python, append([]string{"testdata/read_ezdxf.py"}, files...)...).CombinedOutput()
@@ -92,6 +95,9 @@ func TestEzdxf(t *testing.T) {
 
 // TestDxflib reads them with a reader in C++.
 func TestDxflib(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long, and run in full before the race detector")
+	}
 	tool.Need(t, "dxflib")
 	reader := filepath.Join(t.TempDir(), "reader")
 	if out, err := exec.Command("g++", "-o", reader, "testdata/read_dxflib.cpp", "-ldxflib").CombinedOutput(); err != nil {

@@ -113,7 +113,10 @@ func (p Part) sideView(c *picture, m *model, room box) {
 		around.put(c, words{text: text, height: 3.2, bold: true, colour: accent}, anchor, rings, []float64{out, out + 25, out - 25, out + 50, out - 50, out + 180, out + 150, out - 150})
 	}
 	end := f.point(sheet.FromSide.Project(m.folding.Fold(sheet.Point{X: m.bounds.left + 0.3*(p.firstFold(m)-m.bounds.left)}, 0)))
-	around.put(c, words{text: "face A", height: 3.2, colour: ink}, end, []float64{5, 7, 10}, []float64{90, 60, 120})
+	found, crowd := around.find(words{text: "face A", height: 3.2, colour: ink}, end, []float64{5, 7, 10, 14, 19}, []float64{90, 60, 120, 30, 150})
+	if crowd < 10 {
+		around.lay(c, found, end, 0)
+	}
 }
 
 // foldOutside is the middle of a fold on face A, and the direction away from the metal,

@@ -144,25 +144,43 @@ func fit(m *model, e eye, lines []sight, room box) frame {
 	return f
 }
 
-// paper lays a run on paper and leaves out the points that lie on a line with their
-// neighbours.
+// paper lays a run on paper, with no more points than it takes.
 func (m *model) paper(run []spot, e eye, f frame) []sheet.Point {
-	const off = 0.02
-	var list []sheet.Point
+	points := make([]sheet.Point, len(run))
 	for i, s := range run {
-		p := f.point(e.project(m.folding.Fold(s.Point, s.depth)))
-		for n := len(list); n >= 2; n = len(list) {
-			a, b := list[n-2], list[n-1]
-			long := math.Hypot(p.X-a.X, p.Y-a.Y)
-			bulge := math.Abs((b.X-a.X)*(p.Y-a.Y) - (b.Y-a.Y)*(p.X-a.X))
-			if bulge > off*long || long > 25 || i == 0 {
-				break
-			}
-			list = list[:n-1]
-		}
-		list = append(list, p)
+		points[i] = f.point(e.project(m.folding.Fold(s.Point, s.depth)))
 	}
-	return list
+	return thinned(points)
+}
+
+// thinned leaves out the points of a line that lie within a fiftieth of a millimetre of
+// what remains: it keeps the one furthest off, and goes on to both sides of it.
+func thinned(points []sheet.Point) []sheet.Point {
+	const off = 0.02
+	if len(points) < 3 {
+		return points
+	}
+	a, b := points[0], points[len(points)-1]
+	far, at := off, 0
+	for i, p := range points {
+		if d := fromLine(p, a, b); d > far {
+			far, at = d, i
+		}
+	}
+	if at == 0 {
+		return []sheet.Point{a, b}
+	}
+	return append(thinned(points[:at+1:at+1]), thinned(points[at:])[1:]...)
+}
+
+// fromLine is how far a point lies from the line between two, or from the first if they
+// are one.
+func fromLine(p, a, b sheet.Point) float64 {
+	long := math.Hypot(b.X-a.X, b.Y-a.Y)
+	if long < 1e-9 {
+		return math.Hypot(p.X-a.X, p.Y-a.Y)
+	}
+	return math.Abs((b.X-a.X)*(p.Y-a.Y)-(b.Y-a.Y)*(p.X-a.X)) / long
 }
 
 // name writes beside the picture what its parts are.
@@ -181,8 +199,29 @@ func (p Part) name(c *picture, m *model, e eye, f frame, around *places) {
 		text := p.letter(i) + "  " + size(math.Abs(b.Angle)) + "°"
 		around.put(c, words{text: text, height: 3.4, bold: true, colour: accent}, at(b.to, 0), rings, []float64{110, 90, 70, 130, 50, 150})
 	}
-	end := m.bounds.left + 0.35*(p.firstFold(m)-m.bounds.left)
-	around.put(c, words{text: "face A", height: 3.4, colour: ink}, at(sheet.Point{X: end, Y: 0.6 * m.bounds.low}, 0), rings, []float64{270, 250, 290, 300, 320, 230})
+	around.put(c, words{text: "face A", height: 3.4, colour: ink}, at(p.bareSpot(m), 0), rings, []float64{270, 250, 290, 300, 320, 230})
+}
+
+// bareSpot is a place on the near leg with metal all around, nearer to the eye than not.
+func (p Part) bareSpot(m *model) sheet.Point {
+	best, most := p.datum(), math.Inf(-1)
+	for _, along := range []float64{0.35, 0.5, 0.65, 0.8, 0.2} {
+		for _, across := range []float64{0.2, 0.35, 0.5, 0.65, 0.8} {
+			at := sheet.Point{X: m.bounds.left + along*(p.firstFold(m)-m.bounds.left), Y: m.bounds.low + across*m.bounds.height()}
+			if !m.metal(at) {
+				continue
+			}
+			free := p.Flat.Outline.Distance(at)
+			for _, h := range p.Flat.Holes {
+				free = min(free, h.Contour().Distance(at))
+			}
+			// From some millimetres on, the first place found is as good as any.
+			if free = min(free, 6); free > most {
+				best, most = at, free
+			}
+		}
+	}
+	return best
 }
 
 // firstFold is how far the near leg reaches along the strip.

@@ -104,9 +104,12 @@ func segmentsOf(m mark) [][2]sheet.Point {
 // TestWordsHaveRoom lays out many parts on both papers and looks whether all words can
 // be read.
 func TestWordsHaveRoom(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long, and run in full before the race detector")
+	}
 	for _, paper := range []Paper{A4, Letter} {
 		crossed, sheets := 0, 0
-		for _, p := range slices.Concat([]Part{chainplate(t)}, odd(t), parts(t, 30)) {
+		for _, p := range slices.Concat([]Part{chainplate(t)}, odd(t), parts(t, 20)) {
 			drawn, err := p.sheets(paper.turned())
 			if err != nil {
 				t.Fatal(err)

@@ -200,6 +200,9 @@ func permutations(n int) [][]int {
 // TestSuggestAgainstBruteForce: as few stand-ins and as much to spare as every order
 // and every set, looked at one by one, can give; and nothing where they give nothing.
 func TestSuggestAgainstBruteForce(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long, and run in full before the race detector")
+	}
 	demand := exampleDemand(t)
 	found := map[Way]int{}
 	rapid.Check(t, func(t *rapid.T) {

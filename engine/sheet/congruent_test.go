@@ -157,6 +157,9 @@ func TestLikeness(t *testing.T) {
 // TestTurnedAnyWay: a flat without folds may lie anywhere; so may one that has no long
 // axis, with holes or without.
 func TestTurnedAnyWay(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long, and run in full before the race detector")
+	}
 	plate, err := Strip{60, 60, End{Corner: 10}, End{Corner: 10}}.Contour()
 	if err != nil {
 		t.Fatal(err)

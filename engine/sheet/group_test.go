@@ -64,6 +64,9 @@ func byBruteForce(t *testing.T, flats []Flat, l Likeness) [][]int {
 // TestGroupsLeaveNobodyOut: looking into cells gives the groups that comparing with all
 // masters gives.
 func TestGroupsLeaveNobodyOut(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long, and run in full before the race detector")
+	}
 	flats := fleetFlats(t, 12, 5)
 	g, err := GroupFlats(flats, LikeMeasured)
 	if err != nil {
@@ -117,6 +120,9 @@ func TestGroupsDontChain(t *testing.T) {
 // TestComparisonsGrowWithFlats: ten times as many flats take about ten times as many
 // comparisons, not a hundred times.
 func TestComparisonsGrowWithFlats(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long, and run in full before the race detector")
+	}
 	compared := func(patterns int) int {
 		flats := fleetFlats(t, patterns, 3)
 		g, err := GroupFlats(flats, LikeMeasured)
