@@ -157,7 +157,7 @@ func (f *dxfFile) checkBounds() error {
 var everyDXF = []DXFOptions{{Version: R12}, {Version: R2000}, {Version: R12, CutOnly: true}, {Version: R2000, CutOnly: true}}
 
 func TestDXF(t *testing.T) {
-	list := slices.Concat([]Part{chainplate(t)}, odd(t), parts(t, 200))
+	list := slices.Concat([]Part{chainplate(t)}, odd(t), parts(t, some(200)))
 	for _, p := range list {
 		for _, o := range everyDXF {
 			var b bytes.Buffer

@@ -18,7 +18,7 @@ import (
 func written(t *testing.T) (files []string, things [][]string) {
 	t.Helper()
 	dir := t.TempDir()
-	for _, p := range slices.Concat([]Part{chainplate(t)}, odd(t), parts(t, 6)) {
+	for _, p := range slices.Concat([]Part{chainplate(t)}, odd(t), parts(t, some(6))) {
 		for i, o := range everyDXF {
 			var b bytes.Buffer
 			if err := DXF(&b, p, o); err != nil {

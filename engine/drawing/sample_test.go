@@ -35,6 +35,14 @@ func chainplate(t testing.TB) Part {
 	}
 }
 
+// some is a number of samples, a fifth of it where the tests are to be short.
+func some(n int) int {
+	if testing.Short() {
+		return max(1, n/5)
+	}
+	return n
+}
+
 // parts draws fittings at random: strips of many sizes with up to three folds.
 func parts(t testing.TB, n int) []Part {
 	t.Helper()

@@ -11,7 +11,7 @@ import (
 // TestChords holds our lines across the flat against those that the sheet draws of the
 // folded part: where each fold begins and ends on each face.
 func TestChords(t *testing.T) {
-	for _, p := range append(parts(t, 60), chainplate(t)) {
+	for _, p := range append(parts(t, some(60)), chainplate(t)) {
 		lines, err := p.Flat.Drawing(0.01)
 		if err != nil {
 			t.Fatal(err)
@@ -111,7 +111,7 @@ func TestProfileBounds(t *testing.T) {
 func TestSeen(t *testing.T) {
 	draws := rand.New(rand.NewPCG(5, 5))
 	asked, differ := 0, 0
-	for _, p := range append(parts(t, 8), odd(t)[2:5]...) {
+	for _, p := range append(parts(t, some(8)), odd(t)[2:5]...) {
 		m, err := newModel(p.Flat, slantedEye)
 		if err != nil {
 			t.Fatal(err)
@@ -134,7 +134,7 @@ func TestSeen(t *testing.T) {
 			}
 		}
 	}
-	if asked < 250 || differ > asked/200 {
+	if asked < some(250) || differ > asked/200 {
 		t.Errorf("%d of %d spots differ", differ, asked)
 	}
 }

@@ -109,7 +109,7 @@ func TestWordsHaveRoom(t *testing.T) {
 	}
 	for _, paper := range []Paper{A4, Letter} {
 		crossed, sheets := 0, 0
-		for _, p := range slices.Concat([]Part{chainplate(t)}, odd(t), parts(t, 20)) {
+		for _, p := range slices.Concat([]Part{chainplate(t)}, odd(t), parts(t, some(20))) {
 			drawn, err := p.sheets(paper.turned())
 			if err != nil {
 				t.Fatal(err)
