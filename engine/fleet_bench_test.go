@@ -193,9 +193,9 @@ func writeLine(w io.Writer, r finding.Report) error {
 	}{r.Plan.File, r.Boat, r.Plan.Hash, len(r.Problems), r.Counts})
 }
 
-// BenchmarkFleetMemory judges a thousand boats, each as its plan is written, and
+// BenchmarkManyBoats judges a thousand boats, each as its plan is written, and
 // reports what the program holds at the end and at its fullest.
-func BenchmarkFleetMemory(b *testing.B) {
+func BenchmarkManyBoats(b *testing.B) {
 	defer debug.SetGCPercent(debug.SetGCPercent(400))
 	const boats = 1000
 	o := fleet.Usual(7, fleet.Mixed)

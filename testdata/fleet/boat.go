@@ -6,7 +6,7 @@ import (
 	"strings"
 )
 
-// Names and places are invented.
+// Names and places are invented. No two boats have one name: each has her number in it.
 var (
 	firstNames  = []string{"Marsh", "Grey", "Silver", "Morning", "Little", "Northern", "Old", "Quiet", "Copper", "Winter", "Salt", "Blue"}
 	secondNames = []string{"Wagtail", "Lantern", "Heron", "Tern", "Petrel", "Sandpiper", "Bell", "Harbour", "Thistle", "Drift", "Lapwing", "Otter"}
@@ -30,7 +30,7 @@ func newBoat(r *rand.Rand, i int, form Form) *boat {
 	b := &boat{r: r, class: classes[r.IntN(len(classes))]}
 	b.name = pick(r, firstNames) + " " + pick(r, secondNames)
 	b.file = fmt.Sprintf("%s-%06d", strings.ToLower(strings.ReplaceAll(b.name, " ", "-")), i)
-	b.head = group{{"name", fmt.Sprintf("%s of %s", b.name, pick(r, havens))}, {"class", b.class.name},
+	b.head = group{{"name", fmt.Sprintf("%s %d of %s", b.name, i, pick(r, havens))}, {"class", b.class.name},
 		{"waters", pick(r, []string{"coastal", "coastal", "fresh"})}, {"climate", "temperate"},
 		{"mast_step", "keel-stepped"}, {"units", pick(r, []string{"metric", "metric", "metric", "us"})}}
 	fitted := fmt.Sprint(2018 + r.IntN(7))
