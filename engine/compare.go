@@ -109,14 +109,7 @@ func sameLanding(s *fact.Subject, l *fact.Landing) bool {
 // hear takes in one load of the wire, by the rules that judge it.
 func (a *asked) hear(said *finding.Said, s *fact.Subject, v *fact.Value, d standard.Derive) {
 	if !v.Known() {
-		for _, m := range v.Missing() {
-			if m != v && m.Column() != nil && !slices.Contains(said.Lacks, m.Column().Means) {
-				said.Lacks = append(said.Lacks, m.Column().Means)
-			}
-		}
-		if why := v.Why(); why != "" && !slices.Contains(said.NotCovered, why) {
-			said.NotCovered = append(said.NotCovered, why)
-		}
+		lacks(said, v)
 		return
 	}
 	for _, r := range a.pack.Rules {
@@ -125,9 +118,9 @@ func (a *asked) hear(said *finding.Said, s *fact.Subject, v *fact.Value, d stand
 		}
 		verdict := r.Evaluate(s.Row())
 		if slices.Contains(r.Reads, breakLoad) {
-			govern(&said.Breaks, s, verdict, finding.Governs{Load: v.Float(), Clause: d.Clause, Fact: d.Name, Rule: r.ID}, breakLoad)
+			govern(said, &said.Breaks, s, verdict, finding.Governs{Load: v.Float(), Clause: d.Clause, Fact: d.Name, Rule: r.ID}, breakLoad)
 		} else if slices.Contains(r.Reads, workingLoad) {
-			govern(&said.AtWork, s, verdict, finding.Governs{Load: v.Float(), Clause: d.Clause, Fact: d.Name, Rule: r.ID}, workingLoad)
+			govern(said, &said.AtWork, s, verdict, finding.Governs{Load: v.Float(), Clause: d.Clause, Fact: d.Name, Rule: r.ID}, workingLoad)
 		}
 	}
 }
@@ -138,17 +131,34 @@ const (
 	workingLoad = "stay.working_load"
 )
 
+// lacks notes why a value is unknown: what is missing of the plan, and who does not
+// cover it.
+func lacks(said *finding.Said, v *fact.Value) {
+	for _, m := range v.Missing() {
+		if m.Column() != nil && (m != v || m.Why() == "") && !slices.Contains(said.Lacks, m.Column().Means) {
+			said.Lacks = append(said.Lacks, m.Column().Means)
+		}
+	}
+	if why := v.Why(); why != "" && !slices.Contains(said.NotCovered, why) {
+		said.NotCovered = append(said.NotCovered, why)
+	}
+}
+
 // govern keeps what comes nearest to its limit, or is farthest beyond it.
-func govern(worst **finding.Governs, s *fact.Subject, v rule.Verdict, g finding.Governs, against string) {
+func govern(said *finding.Said, worst **finding.Governs, s *fact.Subject, v rule.Verdict, g finding.Governs, against string) {
 	slot, ok := s.Kind.SlotOf(against)
-	if !ok || v.Ratio == nil || *v.Ratio <= 0 {
+	if !ok {
+		return
+	}
+	if !s.Value(slot).Known() {
+		lacks(said, s.Value(slot))
 		return
 	}
 	reference := s.Value(slot).Float()
-	if !(reference > 0) {
-		return
+	if !(v.Need > 0) || !(reference > 0) {
+		return // the rule does not apply here
 	}
-	g.Times, g.Asked = g.Load/reference, g.Load / *v.Ratio / reference
+	g.Times, g.Asked = g.Load/reference, v.Need/reference
 	if *worst == nil || g.Times/g.Asked < (*worst).Times/(*worst).Asked {
 		*worst = &g
 	}

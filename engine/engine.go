@@ -196,12 +196,17 @@ func count(c *finding.Counts, more finding.Counts) {
 // Behind gives the subjects that hang on a fitting, itself first, and where none
 // is called so the names that are near.
 //
-// What the standards derive stands behind the other facts of each subject; where one
-// is at fault, its facts are unknown and say so.
-func Behind(ctx context.Context, p *plan.Plan, fitting string, on time.Time, standards []Named) (subjects []*fact.Subject, nearby []string, err error) {
-	facts, _, _, err := factsBy(ctx, p, standards, on)
+// What the standards derive stands behind the other facts of each subject. Faults say
+// which of them did not answer rightly, in a sentence each.
+func Behind(ctx context.Context, p *plan.Plan, fitting string, on time.Time, standards []Named) (subjects []*fact.Subject, nearby, faults []string, err error) {
+	facts, list, _, err := factsBy(ctx, p, standards, on)
 	if err != nil {
-		return nil, nil, err
+		return nil, nil, nil, err
+	}
+	for _, a := range list {
+		if a.fault != nil {
+			faults = append(faults, a.finding().Message)
+		}
 	}
 	names := facts.FittingIDs(fitting)
 	for _, id := range names {
@@ -211,5 +216,5 @@ func Behind(ctx context.Context, p *plan.Plan, fitting string, on time.Time, sta
 			}
 		}
 	}
-	return subjects, near.Words(fitting, facts.AllFittingIDs(), 3), nil
+	return subjects, near.Words(fitting, facts.AllFittingIDs(), 3), faults, nil
 }

@@ -32,8 +32,10 @@ type Named struct {
 type asked struct {
 	Named
 	description standard.Description
-	pack        *rule.Pack
-	fault       error
+	// fits tells that its facts stand in the catalogue, so that its pack can be read.
+	fits  bool
+	pack  *rule.Pack
+	fault error
 }
 
 // describeAll asks the standards, side by side, what they are. One that does not
@@ -76,7 +78,7 @@ func widen(c *fact.Catalogue, list []*asked) *fact.Catalogue {
 			a.fault = err
 			continue
 		}
-		wide, good = wider, append(good, a.description)
+		wide, good, a.fits = wider, append(good, a.description), true
 	}
 	return wide
 }
@@ -94,7 +96,7 @@ func answerAll(ctx context.Context, facts *fact.Facts, list []*asked) {
 // loadPack loads the pack that a standard declares. A standard that did not answer
 // still judges: its rules then can't tell, and say so.
 func (a *asked) loadPack(c *fact.Catalogue) {
-	if a.description.ID == "" || len(a.description.Pack) == 0 {
+	if !a.fits || len(a.description.Pack) == 0 {
 		return
 	}
 	pack, problems := rule.Load(packOf(a.description), ".", a.description.Prefix+":rules", c, rule.LoadOptions{})

@@ -229,7 +229,10 @@ func (r *fleetRun) tell(file string, j judged) error {
 		f := &j.report.Findings[i]
 		told.Findings = append(told.Findings, fleetFinding{f.Rule, f.Outcome, f.Grade, f.Subject, f.At, f.Message, f.Accepted != nil, f.Fingerprint})
 	}
-	return r.line(told)
+	if err := r.line(told); err != nil {
+		return err
+	}
+	return r.out.Flush() // as it goes: whoever waits for the line gets it
 }
 
 // fewReasons is how many of the findings that refuse a boat are printed below its line.

@@ -94,15 +94,16 @@ func listProblems(s streams, problems []finding.Problem) error {
 }
 
 type standardShow struct {
-	ID string `arg:"" help:"The standard's id."`
-	standardArgs
-	As string `help:"How to print: text or json." enum:"text,json" default:"text"`
+	ID      string `arg:"" help:"The standard's id."`
+	Apart   bool   `help:"Run it as a process of its own, even if it comes with the program."`
+	Trusted string `help:"The file that says which standards of others may run; trusted.yaml here if left out." placeholder:"FILE"`
+	As      string `help:"How to print: text or json." enum:"text,json" default:"text"`
 }
 
 // Run shows one standard.
 func (v standardShow) Run(s streams) error {
 	ctx := context.Background()
-	h := v.newHall(here, ".")
+	h := standardArgs{Apart: v.Apart, Trusted: v.Trusted}.newHall(here, ".")
 	defer h.close()
 	if p := h.unknown(v.ID, finding.Place{}); p != nil {
 		fmt.Fprintf(s.err, "chainwale: %s; %s\n", p.Message, p.Expected)

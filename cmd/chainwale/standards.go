@@ -127,19 +127,18 @@ func (h *hall) files() string {
 }
 
 // upwards finds a file in a folder or in those above it, up to the root; "" if it is
-// in none.
+// in none, or if the folder does not lie under the root.
 func upwards(folder, root, name string) string {
-	top, err := filepath.Abs(root)
-	if err != nil {
+	below, err := filepath.Rel(root, folder)
+	if err != nil || !filepath.IsLocal(below) {
 		return ""
 	}
-	for dir := folder; ; dir = filepath.Join(dir, "..") {
-		file := filepath.Join(dir, name)
+	for ; ; below = filepath.Dir(below) {
+		file := filepath.Join(root, below, name)
 		if _, err := os.Lstat(file); err == nil {
 			return file
 		}
-		here, err := filepath.Abs(dir)
-		if err != nil || here == top || here == filepath.Dir(here) {
+		if below == "." {
 			return ""
 		}
 	}

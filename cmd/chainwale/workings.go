@@ -34,7 +34,7 @@ func (v workingsVerb) Run(s streams) error {
 	if len(problems) > 0 {
 		return refusePlan(s, v.Plan, problems, engine.Options{Version: version, On: on, RefuseFrom: finding.Mend})
 	}
-	subjects, near, err := engine.Behind(ctx, p, v.Fitting, on, standards)
+	subjects, near, faults, err := engine.Behind(ctx, p, v.Fitting, on, standards)
 	if err != nil {
 		return err
 	}
@@ -44,8 +44,18 @@ func (v workingsVerb) Run(s streams) error {
 	}
 	sheet := render.NewSheet(v.Fitting, subjects)
 	sheet.Chainwale, sheet.Plan, sheet.On, sheet.Cautions = version, v.Plan, on.Format(time.DateOnly), engine.SheetCautions()
+	write := func() error { return sheet.Text(s.out, systemOf(p)) }
 	if v.As == "json" {
-		return sheet.JSON(s.out)
+		write = func() error { return sheet.JSON(s.out) }
 	}
-	return sheet.Text(s.out, systemOf(p))
+	if err := write(); err != nil {
+		return err
+	}
+	for _, fault := range faults {
+		fmt.Fprintf(s.err, "chainwale: %s\n", fault)
+	}
+	if len(faults) > 0 {
+		return ended(statusFault)
+	}
+	return nil
 }

@@ -24,7 +24,7 @@ func (f *Facts) Ask(ctx context.Context, s standard.Standard, d standard.Descrip
 		}
 		a := asking{standard: s, description: d, table: t, subjects: subjects}
 		if err := a.ask(ctx); err != nil {
-			f.silence(d, err)
+			f.silence(d)
 			return err
 		}
 	}
@@ -44,7 +44,7 @@ func (f *Facts) of(kind string) []*Subject {
 
 // silence leaves all facts of a standard unknown, those of the tables it answered
 // as well: whoever lies about one can't be trusted with another.
-func (f *Facts) silence(d standard.Description, err error) {
+func (f *Facts) silence(d standard.Description) {
 	for _, t := range d.Tables {
 		for _, s := range f.of(t.Kind) {
 			for _, fact := range t.Derives {

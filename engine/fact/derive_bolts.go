@@ -21,6 +21,8 @@ type boltsOf struct {
 	plan  *plan.Fitting
 	holes []*plan.Hole
 	at    []strength.GroupBolt
+	// sheared is the group under one newton in its plane, once somebody has asked for it.
+	sheared *reckoned[strength.BoltGroupResult]
 	// pinned is the pin hole, which has a place only if the group's PinAlong is known.
 	pinned strength.Vector
 }
@@ -152,8 +154,11 @@ func (o *boltsOf) shares() {
 // inPlane is the bolt group under one newton of the wire, which leans in the
 // plate's plane and pulls at the pin hole.
 func (o *boltsOf) inPlane() (formula[strength.BoltGroupResult], error) {
-	lean := o.group.Lean.Float() * math.Pi / 180
-	return strength.BoltGroup{Bolts: o.at, Force: strength.Vector{X: math.Sin(lean), Y: math.Cos(lean)}, At: o.pinned}, nil
+	if o.sheared == nil {
+		lean := o.group.Lean.Float() * math.Pi / 180
+		o.sheared = reckonedBy(strength.BoltGroup{Bolts: o.at, Force: strength.Vector{X: math.Sin(lean), Y: math.Cos(lean)}, At: o.pinned})
+	}
+	return o.sheared, nil
 }
 
 // outOfPlane is the bolt group under one newton of the wire, which leans out of

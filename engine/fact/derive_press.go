@@ -147,8 +147,7 @@ func reachable(p *plan.Fitting) (bool, error) {
 	if err != nil {
 		return false, err
 	}
-	orders, err := sheet.PressOrders(strip, Tools(p.Press))
-	return err == nil && orders[0].Clear(), err
+	return sheet.CanBePressed(strip, Tools(p.Press))
 }
 
 // Tools are the shop's press as the geometry wants it.

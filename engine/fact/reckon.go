@@ -39,6 +39,20 @@ func resultOf[R worked](with func() (formula[R], error)) (R, error) {
 	return f.Reckon()
 }
 
+// reckoned is a formula with its result, for one that many facts come from.
+type reckoned[R worked] struct {
+	result R
+	err    error
+}
+
+func reckonedBy[R worked](f formula[R]) *reckoned[R] {
+	r, err := f.Reckon()
+	return &reckoned[R]{r, err}
+}
+
+// Reckon gives the result that is there.
+func (r *reckoned[R]) Reckon() (R, error) { return r.result, r.err }
+
 // values names what a derivation reads.
 func values(v ...*Value) []*Value { return v }
 

@@ -15,7 +15,8 @@ type Answer struct {
 	// Results are in the order that the formula declares; none if it is not covered.
 	Results Results `json:"results"`
 	Working []Step  `json:"working"`
-	// Covered is false where the formula or a table does not reach; Why says how.
+	// Covered is false where the formula or a table does not reach; Why says how, and
+	// where it is true why some of the results are missing.
 	Covered bool   `json:"covered"`
 	Why     string `json:"why"`
 
@@ -61,7 +62,7 @@ func uncovered(f *Formula, why string) Answer {
 // answer puts what a formula found in the order it declares. A result that is no
 // finite number is none: then nothing is covered.
 func answer(f *Formula, found outcome) (Answer, error) {
-	a := Answer{Name: f.Name, Results: Results{}, Working: []Step{}, Covered: true, formula: f}
+	a := Answer{Name: f.Name, Results: Results{}, Working: []Step{}, Covered: true, Why: found.why, formula: f}
 	results, err := inOrder(f.Results, found.results)
 	if err != nil {
 		return Answer{}, fmt.Errorf("the formula %s: %w", f.Name, err)

@@ -36,7 +36,7 @@ func runBend(in *inputs) (outcome, error) {
 	if err != nil {
 		return outcome{}, beyond(err)
 	}
-	return outcome{map[string]any{"allowance": r.Allowance, "outside_setback": r.OutsideSetback, "deduction": r.Deduction, "k": r.K}, r.Working()}, nil
+	return outcome{results: map[string]any{"allowance": r.Allowance, "outside_setback": r.OutsideSetback, "deduction": r.Deduction, "k": r.K}, working: r.Working()}, nil
 }
 
 // lessThanAFullFold refuses an angle at which the metal lies back on itself.

@@ -53,7 +53,7 @@ func runBolt(in *inputs) (outcome, error) {
 		fromTable("Fy", "yield strength of "+of, grade.Name, grade.Yield, "MPa", grade.Source),
 		fromTable("Fu", "ultimate strength of "+of, grade.Name, grade.Ultimate, "MPa", grade.Source),
 	}
-	return outcome{map[string]any{"area": r.Area, "shear": r.Shear, "tension": r.Tension, "together": r.Together}, append(steps, r.Working()...)}, nil
+	return outcome{results: map[string]any{"area": r.Area, "shear": r.Shear, "tension": r.Tension, "together": r.Together}, working: append(steps, r.Working()...)}, nil
 }
 
 // fromTable is the step of a look-up: which row a number comes from.

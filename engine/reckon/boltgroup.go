@@ -73,7 +73,7 @@ func sharedAmong(bolts []strength.Vector, largest float64, steps func() []workin
 	for _, f := range bolts {
 		list = append(list, map[string]any{"x": f.X, "y": f.Y, "size": f.Size()})
 	}
-	return outcome{map[string]any{"bolts": list, "largest": largest}, steps()}
+	return outcome{results: map[string]any{"bolts": list, "largest": largest}, working: steps()}
 }
 
 func vector(in *inputs) strength.Vector {

@@ -49,7 +49,7 @@ func runBoltPull(in *inputs) (outcome, error) {
 	if in.impossible("rows", err) {
 		return outcome{}, nil
 	}
-	return outcome{map[string]any{"heel": r.Heel, "centroid": append([]float64{}, r.Centroid...), "largest": r.Largest}, r.Working()}, nil
+	return outcome{results: map[string]any{"heel": r.Heel, "centroid": append([]float64{}, r.Centroid...), "largest": r.Largest}, working: r.Working()}, nil
 }
 
 // together refuses one of two inputs that mean something only together.

@@ -2,6 +2,7 @@ package reckon
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -216,19 +217,25 @@ func (c *clauseFormula) outcome(q standard.Question, a standard.Answer) (outcome
 		found.results[f.Name] = number
 		found.add(steps)
 	}
+	found.why = c.reasons(a, len(found.results) < len(c.derives))
 	if len(found.results) > 0 {
 		return found, nil
 	}
+	return outcome{}, beyond(errors.New(found.why))
+}
+
+// reasons are why the clause gives not all of its facts, "" if it does.
+func (c *clauseFormula) reasons(a standard.Answer, missing bool) string {
 	var reasons []string
 	for _, n := range a.NotCovered {
 		if alike(n.Clause, c.derives[0].Clause) && !slices.Contains(reasons, n.Why) {
 			reasons = append(reasons, n.Why)
 		}
 	}
-	if len(reasons) == 0 {
-		reasons = append(reasons, "what it reads is not given")
+	if missing && len(reasons) == 0 {
+		return "what it reads is not all given"
 	}
-	return outcome{}, beyond(fmt.Errorf("%s", strings.Join(reasons, "; ")))
+	return strings.Join(reasons, "; ")
 }
 
 // add notes steps, each once: several facts of a clause share their first ones.

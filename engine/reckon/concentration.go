@@ -24,5 +24,5 @@ func runStressConcentration(in *inputs) (outcome, error) {
 	if err != nil {
 		return outcome{}, beyond(err)
 	}
-	return outcome{map[string]any{"net_factor": r.NetFactor}, r.Working()}, nil
+	return outcome{results: map[string]any{"net_factor": r.NetFactor}, working: r.Working()}, nil
 }

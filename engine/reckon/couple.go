@@ -46,5 +46,5 @@ func runCouple(in *inputs) (outcome, error) {
 	if err != nil {
 		return outcome{}, beyond(err)
 	}
-	return outcome{map[string]any{"difference": r.Difference, "worst": r.Worst, "anode": r.Anode, "verdict": string(r.Verdict)}, r.Working()}, nil
+	return outcome{results: map[string]any{"difference": r.Difference, "worst": r.Worst, "anode": r.Anode, "verdict": string(r.Verdict)}, working: r.Working()}, nil
 }

@@ -25,5 +25,5 @@ func runHoleToBend(in *inputs) (outcome, error) {
 	if err != nil {
 		return outcome{}, beyond(err)
 	}
-	return outcome{map[string]any{"distance": r.Distance}, r.Working()}, nil
+	return outcome{results: map[string]any{"distance": r.Distance}, working: r.Working()}, nil
 }

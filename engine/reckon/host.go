@@ -78,7 +78,7 @@ func hostOfTimber(in *inputs) (outcome, error) {
 		return outcome{}, beyond(err)
 	}
 	steps = append(steps, fromTable("fu", "ultimate strength of the bolt, its grade assumed", grade.Name, grade.Ultimate, "MPa", grade.Source))
-	return outcome{map[string]any{"embedment": r.Embedment, "capacity": r.Capacity, "mode": r.Mode}, append(steps, r.Working()...)}, nil
+	return outcome{results: map[string]any{"embedment": r.Embedment, "capacity": r.Capacity, "mode": r.Mode}, working: append(steps, r.Working()...)}, nil
 }
 
 // densityOf is the density in kg/m3, with a step where it is assumed. Plywood has
@@ -110,5 +110,5 @@ func hostOfLaminate(in *inputs) (outcome, error) {
 			steps = append(steps, s)
 		}
 	}
-	return outcome{map[string]any{"embedment": r.BearingStrength, "capacity": r.Bearing, "mode": "laminate crushes"}, steps}, nil
+	return outcome{results: map[string]any{"embedment": r.BearingStrength, "capacity": r.Bearing, "mode": "laminate crushes"}, working: steps}, nil
 }

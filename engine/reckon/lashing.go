@@ -32,5 +32,5 @@ func runLashing(in *inputs) (outcome, error) {
 	for _, f := range r.Factors {
 		factors = append(factors, map[string]any{"what": f.What, "factor": f.Factor})
 	}
-	return outcome{map[string]any{"break_load": r.BreakLoad, "factors": factors}, r.Working()}, nil
+	return outcome{results: map[string]any{"break_load": r.BreakLoad, "factors": factors}, working: r.Working()}, nil
 }

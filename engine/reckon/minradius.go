@@ -28,5 +28,5 @@ func runMinRadius(in *inputs) (outcome, error) {
 	if err != nil {
 		return outcome{}, beyond(err)
 	}
-	return outcome{map[string]any{"radius": r.Radius}, r.Working()}, nil
+	return outcome{results: map[string]any{"radius": r.Radius}, working: r.Working()}, nil
 }

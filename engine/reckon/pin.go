@@ -35,5 +35,5 @@ func runPin(in *inputs) (outcome, error) {
 	if err != nil {
 		return outcome{}, beyond(err)
 	}
-	return outcome{map[string]any{"shear": r.Shear, "bending": r.Bending, "moment": r.Moment}, r.Working()}, nil
+	return outcome{results: map[string]any{"shear": r.Shear, "bending": r.Bending, "moment": r.Moment}, working: r.Working()}, nil
 }

@@ -42,8 +42,10 @@ func runPinPlate(in *inputs) (outcome, error) {
 	if err != nil {
 		return outcome{}, beyond(err)
 	}
-	return outcome{map[string]any{
-		"net": r.Net, "single_plane": r.SinglePlane, "double_plane": r.DoublePlane,
-		"bearing": r.Bearing, "ultimate": r.Ultimate, "governs": r.Governs,
-	}, r.Working()}, nil
+	return outcome{results: map[string]any{
+			"net": r.Net, "single_plane": r.SinglePlane, "double_plane": r.DoublePlane,
+			"bearing": r.Bearing, "ultimate": r.Ultimate, "governs": r.Governs,
+		}, working: r.Working()},
+
+		nil
 }

@@ -31,5 +31,5 @@ func runPittingResistance(in *inputs) (outcome, error) {
 	if err != nil {
 		return outcome{}, beyond(err)
 	}
-	return outcome{map[string]any{"pren": r.PREN}, r.Working()}, nil
+	return outcome{results: map[string]any{"pren": r.PREN}, working: r.Working()}, nil
 }

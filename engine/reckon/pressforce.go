@@ -27,5 +27,5 @@ func runPressForce(in *inputs) (outcome, error) {
 	if err != nil {
 		return outcome{}, beyond(err)
 	}
-	return outcome{map[string]any{"force": r.Force}, r.Working()}, nil
+	return outcome{results: map[string]any{"force": r.Force}, working: r.Working()}, nil
 }

@@ -41,6 +41,8 @@ type Formula struct {
 type outcome struct {
 	results map[string]any
 	working []working.Step
+	// why says why some of the results are not there, "" if none is missing.
+	why string
 }
 
 // formulas is the register, in the order it is listed in.

@@ -35,7 +35,7 @@ func runRightingMoment(in *inputs) (outcome, error) {
 		return outcome{}, beyond(err)
 	}
 	how := fmt.Sprintf("%s: %s; between %.3g and %.3g kN m", r.How, r.Trust, r.Least/1e6, r.Most/1e6)
-	return outcome{map[string]any{"rm30": r.At30, "how": how}, r.Working()}, nil
+	return outcome{results: map[string]any{"rm30": r.At30, "how": how}, working: r.Working()}, nil
 }
 
 // momentBy takes the one way or the other, and refuses a mixture of both.

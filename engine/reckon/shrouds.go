@@ -43,5 +43,5 @@ func runShrouds(in *inputs) (outcome, error) {
 	for _, l := range r.Levels {
 		levels = append(levels, map[string]any{"diagonal": l.Diagonal, "vertical": l.Vertical, "spreader": l.Spreader})
 	}
-	return outcome{map[string]any{"levels": levels, "moment_residual": r.Residual()}, r.Working()}, nil
+	return outcome{results: map[string]any{"levels": levels, "moment_residual": r.Residual()}, working: r.Working()}, nil
 }

@@ -33,5 +33,5 @@ func runSpringback(in *inputs) (outcome, error) {
 	if err != nil {
 		return outcome{}, beyond(err)
 	}
-	return outcome{map[string]any{"form_angle": r.FormAngle, "form_radius": r.FormRadius, "ratio": r.Ratio}, r.Working()}, nil
+	return outcome{results: map[string]any{"form_angle": r.FormAngle, "form_radius": r.FormRadius, "ratio": r.Ratio}, working: r.Working()}, nil
 }

@@ -37,7 +37,7 @@ func runStanding(in *inputs) (outcome, error) {
 	if in.impossible("stays", err) {
 		return outcome{}, nil
 	}
-	return outcome{map[string]any{"worst": r.Worst, "direction": r.Falls[0], "holds": yesOrNo(r.Holds)}, r.Working()}, nil
+	return outcome{results: map[string]any{"worst": r.Worst, "direction": r.Falls[0], "holds": yesOrNo(r.Holds)}, working: r.Working()}, nil
 }
 
 func yesOrNo(yes bool) string {

@@ -27,5 +27,5 @@ func runStayAngle(in *inputs) (outcome, error) {
 	if in.impossible("height", err) {
 		return outcome{}, nil
 	}
-	return outcome{map[string]any{"angle": r.Angle, "horizontal_share": r.Sideways}, r.Working()}, nil
+	return outcome{results: map[string]any{"angle": r.Angle, "horizontal_share": r.Sideways}, working: r.Working()}, nil
 }

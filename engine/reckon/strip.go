@@ -53,5 +53,5 @@ func runStrip(in *inputs) (outcome, error) {
 			Inputs: []working.Input{{Symbol: "F", Value: force, Unit: "N"}, {Symbol: of.tension, Value: of.value, Unit: "N"}},
 			Value:  force / of.value, Source: working.Source{Title: "statics", As: working.Computed}})
 	}
-	return outcome{map[string]any{"gross": r.Gross, "net": r.Net, "first_yield": r.FirstYield, "plastic": r.Plastic}, steps}, nil
+	return outcome{results: map[string]any{"gross": r.Gross, "net": r.Net, "first_yield": r.FirstYield, "plastic": r.Plastic}, working: steps}, nil
 }

@@ -41,5 +41,5 @@ func runTensionByStretch(in *inputs) (outcome, error) {
 	case err != nil:
 		return outcome{}, beyond(err)
 	}
-	return outcome{map[string]any{"tension": r.Tension, "share_of_break": r.Share}, r.Working()}, nil
+	return outcome{results: map[string]any{"tension": r.Tension, "share_of_break": r.Share}, working: r.Working()}, nil
 }

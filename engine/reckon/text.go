@@ -58,6 +58,9 @@ func (a Answer) Text(w io.Writer, system quantity.System) error {
 		t.prose("  ", "  ", "Not covered: "+a.Why+". There is no number.")
 	}
 	t.results("  ", a.Results, a.formula.Results, system)
+	if a.Covered && a.Why != "" {
+		t.prose("  ", "  ", "The rest is not covered: "+a.Why+".")
+	}
 	t.line("")
 	if len(a.Working) > 0 {
 		t.line("Working")

@@ -28,5 +28,5 @@ func runWindage(in *inputs) (outcome, error) {
 	if err != nil {
 		return outcome{}, beyond(err)
 	}
-	return outcome{map[string]any{"drag": r.Drag, "force": r.Force, "moment": r.Moment}, r.Working()}, nil
+	return outcome{results: map[string]any{"drag": r.Drag, "force": r.Force, "moment": r.Moment}, working: r.Working()}, nil
 }

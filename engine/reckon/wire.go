@@ -42,7 +42,7 @@ func runWire(in *inputs) (outcome, error) {
 	if w.Note != "" {
 		how += "; " + w.Note
 	}
-	return outcome{map[string]any{"break_load": w.BreakLoad, "how": how}, []working.Step{wireStep(w)}}, nil
+	return outcome{results: map[string]any{"break_load": w.BreakLoad, "how": how}, working: []working.Step{wireStep(w)}}, nil
 }
 
 // wireStep says which row the break load comes from, or that it follows from the

@@ -46,19 +46,8 @@ const mostSkewInProfile = 10
 // this project's (judgement). Errors name the fold that is out of reach, and tools that
 // are not given.
 func PressOrders(s FoldedStrip, tools PressTools) ([]PressOrder, error) {
-	if err := tools.check(); err != nil {
+	if err := s.pressable(tools); err != nil {
 		return nil, err
-	}
-	if _, err := NewFolding(s); err != nil {
-		return nil, err
-	}
-	if len(s.Folds) == 0 {
-		return nil, fmt.Errorf("a strip without folds needs no order of them")
-	}
-	for i, f := range s.Folds {
-		if math.Abs(f.Skew) > mostSkewInProfile {
-			return nil, fmt.Errorf("%s is turned %.3g deg from square: seen from the side the part does not show what it hits; try it with a card model", foldName(i), f.Skew)
-		}
 	}
 	var orders []PressOrder
 	for _, order := range permutations(len(s.Folds)) {
@@ -72,6 +61,40 @@ func PressOrders(s FoldedStrip, tools PressTools) ([]PressOrder, error) {
 		return cmp.Or(cmp.Compare(obstructed(a), obstructed(b)), cmp.Compare(a.Turns, b.Turns), cmp.Compare(a.inward(len(s.Folds)), b.inward(len(s.Folds))), cmp.Compare(b.Least(), a.Least()))
 	})
 	return orders, nil
+}
+
+// CanBePressed tells whether any order of a strip's folds is clear, as PressOrders finds
+// them, and looks no further than the first. Holds, source and errors: PressOrders.
+func CanBePressed(s FoldedStrip, tools PressTools) (bool, error) {
+	if err := s.pressable(tools); err != nil {
+		return false, err
+	}
+	for _, order := range permutations(len(s.Folds)) {
+		o, err := s.pressOrder(order, tools)
+		if err != nil || o.Clear() {
+			return err == nil, err
+		}
+	}
+	return false, nil
+}
+
+// pressable tells why a strip can't be followed through a press at all.
+func (s FoldedStrip) pressable(tools PressTools) error {
+	if err := tools.check(); err != nil {
+		return err
+	}
+	if _, err := NewFolding(s); err != nil {
+		return err
+	}
+	if len(s.Folds) == 0 {
+		return fmt.Errorf("a strip without folds needs no order of them")
+	}
+	for i, f := range s.Folds {
+		if math.Abs(f.Skew) > mostSkewInProfile {
+			return fmt.Errorf("%s is turned %.3g deg from square: seen from the side the part does not show what it hits; try it with a card model", foldName(i), f.Skew)
+		}
+	}
+	return nil
 }
 
 func obstructed(o PressOrder) int {

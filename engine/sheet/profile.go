@@ -147,6 +147,7 @@ func (s FoldedStrip) profile(turned []float64, fold int) profile {
 	origin := Point{inside.X, inside.Z}
 	up := origin.minus(Point{outside.X, outside.Z}).times(1 / s.Thickness)
 	n := int(math.Ceil(s.Length))
+	p.points = make([]Point, 0, 2*(n+1))
 	for i := range n + 1 {
 		for _, depth := range []float64{0, s.Thickness} {
 			x := folding.Fold(Point{X: s.Length * float64(i) / float64(n)}, depth)

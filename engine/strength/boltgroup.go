@@ -150,18 +150,30 @@ func (g BoltGroup) check() error {
 func checkBolts(in *inputs, bolts []GroupBolt) {
 	withArea := 0
 	for i, b := range bolts {
-		in.finite(fmt.Sprintf("the place of bolt %d along x", i+1), b.X, "mm")
-		in.finite(fmt.Sprintf("the place of bolt %d along y", i+1), b.Y, "mm")
-		in.notNegative(fmt.Sprintf("the area of bolt %d", i+1), b.Area, "mm2")
+		if !b.sound() { // nothing is put into words for what is sound
+			in.finite(fmt.Sprintf("the place of bolt %d along x", i+1), b.X, "mm")
+			in.finite(fmt.Sprintf("the place of bolt %d along y", i+1), b.Y, "mm")
+			in.notNegative(fmt.Sprintf("the area of bolt %d", i+1), b.Area, "mm2")
+		}
 		if b.Area > 0 {
 			withArea++
 		}
 		for j := range bolts[:i] {
-			apart := math.Hypot(b.X-bolts[j].X, b.Y-bolts[j].Y)
-			in.must(apart > 1e-3, "bolts %d and %d are in one place", j+1, i+1)
+			if apart := math.Hypot(b.X-bolts[j].X, b.Y-bolts[j].Y); !(apart > 1e-3) {
+				in.refuse("bolts %d and %d are in one place", j+1, i+1)
+			}
 		}
 	}
 	in.must(withArea == 0 || withArea == len(bolts), "%d of the %d bolts have an area: give it for all of them or for none", withArea, len(bolts))
+}
+
+// sound tells whether place and area of a bolt are numbers to reckon with.
+func (b GroupBolt) sound() bool {
+	var in inputs
+	in.finite("", b.X, "")
+	in.finite("", b.Y, "")
+	in.notNegative("", b.Area, "")
+	return in.err == nil
 }
 
 // Working writes the calculation down.

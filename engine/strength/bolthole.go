@@ -80,11 +80,21 @@ func (b BoltHole) check() error {
 	in.notNegative("the pitch", b.Pitch, "mm")
 	in.metal("plate", b.Yield, b.Ultimate)
 	in.positive("the ultimate strength of the bolt", b.BoltUltimate, "MPa")
-	in.must(b.Bolt <= b.Hole, "the bolt (%g mm) is larger than its hole (%g mm)", b.Bolt, b.Hole)
-	in.must(b.Hole/2 < b.End, "the hole (%g mm) breaks out of the end, %g mm from its centre", b.Hole, b.End)
-	in.must(b.Hole/2 < b.Side, "the hole (%g mm) breaks out of the side, %g mm from its centre", b.Hole, b.Side)
-	in.must(2.8*b.Side > 1.7*b.Hole, "a side distance of %g mm leaves nothing beside a hole of %g mm", b.Side, b.Hole)
-	in.must(b.Pitch == 0 || b.Pitch > b.Hole, "the next hole, %g mm away, runs into this one (%g mm)", b.Pitch, b.Hole)
+	if !(b.Bolt <= b.Hole) {
+		in.refuse("the bolt (%g mm) is larger than its hole (%g mm)", b.Bolt, b.Hole)
+	}
+	if !(b.Hole/2 < b.End) {
+		in.refuse("the hole (%g mm) breaks out of the end, %g mm from its centre", b.Hole, b.End)
+	}
+	if !(b.Hole/2 < b.Side) {
+		in.refuse("the hole (%g mm) breaks out of the side, %g mm from its centre", b.Hole, b.Side)
+	}
+	if !(2.8*b.Side > 1.7*b.Hole) {
+		in.refuse("a side distance of %g mm leaves nothing beside a hole of %g mm", b.Side, b.Hole)
+	}
+	if !(b.Pitch == 0 || b.Pitch > b.Hole) {
+		in.refuse("the next hole, %g mm away, runs into this one (%g mm)", b.Pitch, b.Hole)
+	}
 	return in.err
 }
 

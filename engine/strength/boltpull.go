@@ -103,7 +103,9 @@ func (p BoltPull) check() error {
 	in.must(len(p.Rows) > 0, "a plate needs at least one row of bolts")
 	highest := 0.0
 	for i, row := range p.Rows {
-		in.notNegative(fmt.Sprintf("the height of row %d above the heeling edge", i+1), row.Height, "mm")
+		if !(row.Height >= 0 && row.Height <= most) {
+			in.notNegative(fmt.Sprintf("the height of row %d above the heeling edge", i+1), row.Height, "mm")
+		}
 		in.must(row.Bolts >= 1 && row.Bolts <= mostBolts, "row %d has %d bolts", i+1, row.Bolts)
 		highest = max(highest, row.Height)
 		for j := range p.Rows[:i] {

@@ -69,6 +69,9 @@ func (in *inputs) finite(what string, v float64, unit string) {
 
 // metal asks for a yield and an ultimate strength that belong together.
 func (in *inputs) metal(of string, yield, ultimate float64) {
+	if least <= yield && yield <= ultimate && ultimate <= most {
+		return // nothing is put into words for what is sound
+	}
 	in.positive("the yield strength of the "+of, yield, "MPa")
 	in.positive("the ultimate strength of the "+of, ultimate, "MPa")
 	in.must(yield <= ultimate, "the yield strength of the %s (%g MPa) is above its ultimate strength (%g MPa)", of, yield, ultimate)
