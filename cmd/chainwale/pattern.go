@@ -2,14 +2,13 @@ package main
 
 import (
 	"bytes"
+	"context"
 	"fmt"
 	"io"
-	"math"
 	"strings"
 
 	"chainwale/engine"
 	"chainwale/engine/drawing"
-	"chainwale/engine/fact"
 	"chainwale/engine/finding"
 	"chainwale/engine/pattern"
 )
@@ -22,6 +21,11 @@ type patternVerb struct {
 	ScaleY float64 `name:"scale-y" help:"The same along the paper." default:"1"`
 }
 
+// Help is what the verb's own help says beyond its flags.
+func (patternVerb) Help() string {
+	return `For each part that is made: cutting files (DXF, with and without words, R12 and R2000), the flat and the folded part as SVG, a drawing and a paper template at full size as PDF. A part of which a finding holds up cutting is drawn with that said on it, and the status is 1; chainwale check has all findings.`
+}
+
 // Run draws the patterns of a plan.
 func (v patternVerb) Run(s streams) error {
 	p, on, problems, err := v.load(s)
@@ -31,15 +35,10 @@ func (v patternVerb) Run(s streams) error {
 	if p == nil {
 		return refusePlan(s, v.Plan, problems, engine.Options{Version: version, On: on, RefuseFrom: finding.Mend})
 	}
-	catalogue, err := fact.TheCatalogue()
+	parts, gaps, held, err := engine.Patterns(context.Background(), p, engine.Options{Version: version, On: on, RefuseFrom: finding.Stop, Root: v.Root})
 	if err != nil {
 		return err
 	}
-	facts, err := fact.Build(catalogue, p, on)
-	if err != nil {
-		return err
-	}
-	parts, gaps := pattern.Of(p, facts)
 	files, err := v.draw(parts, p.File)
 	if err != nil {
 		fmt.Fprintf(s.err, "chainwale: %v; nothing was written\n", err)
@@ -52,10 +51,13 @@ func (v patternVerb) Run(s streams) error {
 	fmt.Fprintf(s.out, "%s of %s, made %s; check the plan and the first part before the rest is cut.\n",
 		counted(len(parts), "pattern", "patterns"), p.Boat.Name.Value, counted(copies(parts), "time", "times"))
 	fmt.Fprintln(s.out, "Cut edges are sharp, and a press does not stop for a hand: eyes, gloves off moving tools, and the shop's own rules. chainwale advises; a qualified rigger, naval architect and local code decide.")
+	for _, f := range held {
+		fmt.Fprintf(s.err, "%s: NOT TO BE CUT: %s [%s]\n", place(f.At), f.Message, f.Rule)
+	}
 	if len(gaps) > 0 {
 		return listProblems(s, gaps)
 	}
-	if beside {
+	if beside || len(held) > 0 {
 		return ended(statusFindings)
 	}
 	return nil
@@ -83,7 +85,7 @@ func (v patternVerb) draw(parts []pattern.Part, plan string) ([]drawn, error) {
 	}
 	var files []drawn
 	for _, part := range parts {
-		d := partToDraw(part, plan)
+		d := part.Drawing(plan)
 		sheets := []struct {
 			name  string
 			write func(io.Writer) error
@@ -137,102 +139,4 @@ func (v patternVerb) write(s streams, files []drawn) (beside bool, err error) {
 		fmt.Fprintln(s.out, made.name)
 	}
 	return beside, nil
-}
-
-// partToDraw is a pattern in the words of a drawing.
-func partToDraw(p pattern.Part, plan string) drawing.Part {
-	d := drawing.Part{
-		Name: p.Name, Title: strings.TrimSpace(p.State + " " + p.Kind), Plan: plan, Flat: p.Flat,
-		Metal: metalWords(p), Certificate: certificateWords(p), Finish: p.Finish,
-		Edges:      "break all edges, no burr; no scratch or stamp across the strip",
-		Tolerances: []string{"cut contour within 0.5 mm, hole to hole within 0.2 mm", "folds within 1 deg of the angle, at the line within 0.5 mm"},
-		Notes:      []string{"first part only: hold the rest until it is released", "made for: " + copyWords(p)},
-		Warnings:   p.Warnings, Press: pressSteps(p),
-	}
-	hands(&d, p)
-	for _, h := range p.Holes {
-		use := drawing.HoleUse{Role: h.Role + " hole", Fastener: h.Fastener}
-		switch {
-		case h.Made == pattern.Cut:
-			if h.Role == "pin" && d.Datum == 0 {
-				d.Datum = len(d.Holes)
-			}
-			d.Holes = append(d.Holes, use)
-		case h.Made == pattern.AfterFolding && h.Placed:
-			d.Later = append(d.Later, drawing.LaterHole{Hole: h.Hole, HoleUse: use})
-		default:
-			d.Notes = append(d.Notes, strings.TrimSpace("drilled at the boat: "+use.Role+" "+h.Name))
-		}
-	}
-	return d
-}
-
-func metalWords(p pattern.Part) string {
-	words := []string{p.Metal.Name, p.Metal.Condition}
-	if p.Grain != "" {
-		words = append(words, "fold lines "+p.Grain+" the rolling")
-	}
-	return strings.Join(nonEmpty(words), ", ")
-}
-
-func certificateWords(p pattern.Part) string {
-	if p.Metal.Certificate == "" {
-		return "a mill certificate with heat number goes with the part"
-	}
-	return p.Metal.Certificate
-}
-
-func nonEmpty(words []string) (kept []string) {
-	for _, w := range words {
-		if w != "" {
-			kept = append(kept, w)
-		}
-	}
-	return kept
-}
-
-func copyWords(p pattern.Part) string {
-	var words []string
-	for _, c := range p.Copies {
-		words = append(words, strings.TrimSpace(c.Boat+" "+c.Fitting)+" ("+string(c.Hand)+")")
-	}
-	return strings.Join(words, ", ")
-}
-
-// hands counts what is made as drawn and what with every fold the other way.
-func hands(d *drawing.Part, p pattern.Part) {
-	for _, c := range p.Copies {
-		if c.Hand == pattern.OtherHand {
-			d.OtherHand++
-			d.OppositeHand = c.Side
-			continue
-		}
-		d.Quantity++
-		if c.Hand == pattern.AsDrawn {
-			d.Hand = c.Side
-		}
-	}
-}
-
-// pressSteps are the folds in the order in which they are pressed; as they stand where
-// no order is known.
-func pressSteps(p pattern.Part) []drawing.Press {
-	var steps []drawing.Press
-	add := func(fold int) {
-		step := drawing.Press{Fold: fold}
-		if a := p.Folds[fold-1].Press; a != nil && !math.IsNaN(a.Least) {
-			step.From, step.To = a.Least, a.Most
-		}
-		steps = append(steps, step)
-	}
-	if len(p.Orders) > 0 {
-		for _, s := range p.Orders[0].Steps {
-			add(s.Fold)
-		}
-		return steps
-	}
-	for i := range p.Folds {
-		add(i + 1)
-	}
-	return steps
 }
