@@ -38,35 +38,41 @@ type Options struct {
 // Check judges a plan. What the owner got wrong is in the report; an error is a
 // fault of the program or of a pack that came with it.
 func Check(ctx context.Context, p *plan.Plan, o Options) (finding.Report, error) {
+	report, _, err := checkFacts(ctx, p, o)
+	return report, err
+}
+
+// checkFacts judges a plan, and gives the facts that it was judged on.
+func checkFacts(ctx context.Context, p *plan.Plan, o Options) (finding.Report, *fact.Facts, error) {
 	report := blank(p.File, o)
 	report.Plan.Hash, report.Boat = p.Hash, p.Boat.Name.Value
 	catalogue, err := fact.TheCatalogue()
 	if err != nil {
-		return report, err
+		return report, nil, err
 	}
 	standards := describeAll(ctx, o.Standards)
 	catalogue = widen(catalogue, standards)
 	facts, err := fact.Build(catalogue, p, o.On)
 	if err != nil {
-		return report, err
+		return report, nil, err
 	}
 	answerAll(ctx, facts, standards)
 	packs, problems, err := packsFor(catalogue, p, o)
 	if err != nil {
-		return report, err
+		return report, nil, err
 	}
 	report.Problems = append(report.Problems, problems...)
 	judges := append(judgesOf(packs), standardJudges(catalogue, standards, packs)...)
 	report.Problems = append(report.Problems, layer(catalogue, judges)...)
 	judged, err := judge(ctx, judges, facts.Subjects(), rule.JudgeOptions{All: o.All, System: system(p)})
 	if err != nil {
-		return report, err
+		return report, nil, err
 	}
 	gather(&report, judges, judged)
 	tellStandards(&report, standards)
 	finish(&report, facts)
 	settle(&report, p, o.On, judges, facts)
-	return report, nil
+	return report, facts, nil
 }
 
 // judging is a pack that judges, and the worst grade it may give; "" for no limit.

@@ -177,9 +177,12 @@ func (a *asked) atMost() finding.Grade {
 // silent is the rule of a standard that does not answer.
 const silent = "standard-answers"
 
+// standardSubject stands before the id of a standard that a finding is about.
+const standardSubject = "standard:"
+
 // fault is the finding of a standard that could not be asked or lied.
 func (a *asked) finding() finding.Finding {
-	subject := "standard:" + a.ID
+	subject := standardSubject + a.ID
 	return finding.Finding{
 		Rule: silent, Title: "Every standard that the plan names answers", Part: a.ID, Pack: "chainwale",
 		Outcome: finding.CannotTell, Grade: finding.Stop, HoldsUp: "cutting", Subject: subject, At: a.At, Related: []finding.Place{},

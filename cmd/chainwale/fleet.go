@@ -285,6 +285,9 @@ func (r *fleetRun) sum(found fleet.Found) error {
 	for _, again := range r.again {
 		fmt.Fprintln(r.streams.err, again)
 	}
+	if len(found.Templates) > 0 {
+		fmt.Fprintf(r.streams.err, "Judged only with the boats that build on them: %s\n", some(found.Templates))
+	}
 	if len(found.PassedOver) > 0 {
 		fmt.Fprintf(r.streams.err, "Passed over, for want of a key chainwale: %s\n", some(found.PassedOver))
 	}

@@ -15,10 +15,12 @@ import (
 
 type patternVerb struct {
 	planArgs
-	Out    string  `help:"The folder that the drawings go into; what a person changed there is left alone." required:"" placeholder:"DIR"`
-	Paper  string  `help:"The paper of drawings and templates: a4 or letter." enum:"a4,letter" default:"a4"`
-	ScaleX float64 `name:"scale-x" help:"Stretch templates across the paper, to undo what a printer does: 150 over what its 150 mm ruler measures." default:"1"`
-	ScaleY float64 `name:"scale-y" help:"The same along the paper." default:"1"`
+	standardArgs
+	Pack   []string `help:"A folder of a rule pack that judges as well; may stand several times." placeholder:"DIR"`
+	Out    string   `help:"The folder that the drawings go into; what a person changed there is left alone." required:"" placeholder:"DIR"`
+	Paper  string   `help:"The paper of drawings and templates: a4 or letter." enum:"a4,letter" default:"a4"`
+	ScaleX float64  `name:"scale-x" help:"Stretch templates across the paper, to undo what a printer does: 150 over what its 150 mm ruler measures." default:"1"`
+	ScaleY float64  `name:"scale-y" help:"The same along the paper." default:"1"`
 }
 
 // Help is what the verb's own help says beyond its flags.
@@ -32,14 +34,21 @@ func (v patternVerb) Run(s streams) error {
 	if err != nil {
 		return err
 	}
-	if p == nil {
-		return refusePlan(s, v.Plan, problems, engine.Options{Version: version, On: on, RefuseFrom: finding.Mend})
+	ctx := context.Background()
+	h := v.newHall(v.Plan, v.Root)
+	defer h.close()
+	o := engine.Options{Version: version, On: on, RefuseFrom: finding.Stop, Root: v.Root, Packs: v.Pack}
+	if p != nil {
+		o.Standards, problems = h.named(ctx, p)
 	}
-	parts, gaps, held, err := engine.Patterns(context.Background(), p, engine.Options{Version: version, On: on, RefuseFrom: finding.Stop, Root: v.Root})
+	if len(problems) > 0 {
+		return refusePlan(s, v.Plan, problems, o)
+	}
+	made, err := engine.Patterns(ctx, p, o)
 	if err != nil {
 		return err
 	}
-	files, err := v.draw(parts, p.File)
+	files, err := v.draw(made.Parts, p.File)
 	if err != nil {
 		fmt.Fprintf(s.err, "chainwale: %v; nothing was written\n", err)
 		return ended(statusInput)
@@ -49,15 +58,26 @@ func (v patternVerb) Run(s streams) error {
 		return err
 	}
 	fmt.Fprintf(s.out, "%s of %s, made %s; check the plan and the first part before the rest is cut.\n",
-		counted(len(parts), "pattern", "patterns"), p.Boat.Name.Value, counted(copies(parts), "time", "times"))
+		counted(len(made.Parts), "pattern", "patterns"), p.Boat.Name.Value, counted(copies(made.Parts), "time", "times"))
+	if c := made.Report.Counts; c.Stop+c.Mend > 0 {
+		fmt.Fprintf(s.out, "The plan has %d stop and %d mend: chainwale check says which.\n", c.Stop, c.Mend)
+	}
 	fmt.Fprintln(s.out, "Cut edges are sharp, and a press does not stop for a hand: eyes, gloves off moving tools, and the shop's own rules. chainwale advises; a qualified rigger, naval architect and local code decide.")
-	for _, f := range held {
+	return v.settle(s, made, beside)
+}
+
+// settle says what keeps parts from being drawn or cut, and gives the status.
+func (v patternVerb) settle(s streams, made engine.Patterned, beside bool) error {
+	for _, f := range made.Held {
 		fmt.Fprintf(s.err, "%s: NOT TO BE CUT: %s [%s]\n", place(f.At), f.Message, f.Rule)
 	}
-	if len(gaps) > 0 {
-		return listProblems(s, gaps)
-	}
-	if beside || len(held) > 0 {
+	listed := listProblems(s, append(made.Report.Problems, made.Gaps...))
+	switch {
+	case len(made.Report.Problems) > 0 || made.Report.Fault:
+		return ended(statusFault)
+	case len(made.Gaps) > 0:
+		return listed
+	case beside || len(made.Held) > 0:
 		return ended(statusFindings)
 	}
 	return nil

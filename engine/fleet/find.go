@@ -130,12 +130,7 @@ func isPlanName(name string) bool {
 func (f *finder) sort(root string, files []string) {
 	looks := make([]look, len(files))
 	each(len(files), func(i int) { looks[i] = lookInto(files[i]) })
-	templates := map[string]bool{}
-	for _, l := range looks {
-		if l.template != "" {
-			templates[whole(l.template)] = true
-		}
-	}
+	templates := templatesOf(files, looks)
 	for i, file := range files {
 		switch {
 		case templates[whole(file)]:
@@ -146,6 +141,28 @@ func (f *finder) sort(root string, files []string) {
 			f.found.PassedOver = append(f.found.PassedOver, file)
 		}
 	}
+}
+
+// templatesOf are the files that boats build on, by way of other templates too. What
+// only a circle of templates reaches is none: judged by itself, it says so.
+func templatesOf(files []string, looks []look) map[string]bool {
+	next, named := map[string]string{}, map[string]bool{}
+	for i, l := range looks {
+		if l.template != "" {
+			next[whole(files[i])] = whole(l.template)
+			named[whole(l.template)] = true
+		}
+	}
+	templates := map[string]bool{}
+	for _, file := range files {
+		if named[whole(file)] {
+			continue
+		}
+		for at, more := next[whole(file)]; more && !templates[at]; at, more = next[at] {
+			templates[at] = true
+		}
+	}
+	return templates
 }
 
 // look is what a glance into a file tells.
