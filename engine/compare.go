@@ -18,18 +18,18 @@ func Compare(ctx context.Context, p *plan.Plan, named []Named, on time.Time) (fi
 	if err != nil {
 		return finding.SideBySide{}, err
 	}
-	for _, a := range list {
-		a.loadPack(catalogue)
+	packs, err := builtIn()
+	if err != nil {
+		return finding.SideBySide{}, err
 	}
+	_ = standardJudges(catalogue, list, packs) // what clashes is at fault here as it is in a check
 	c := finding.SideBySide{On: on.Format(time.DateOnly), Plan: p.File, Boat: p.Boat.Name.Value, Standards: []finding.StandardSaid{}, Landings: []finding.LandingSaid{}}
 	for _, a := range list {
 		s := finding.StandardSaid{ID: a.ID, Edition: a.description.Edition, Basis: string(a.description.Basis)}
 		if a.description.ID != "" {
 			s.Hash = a.description.Hash()
 		}
-		if a.fault != nil {
-			s.Fault = standard.Why(a.fault)
-		}
+		s.Fault = a.why()
 		c.Standards = append(c.Standards, s)
 	}
 	for _, l := range facts.Landings {
@@ -76,7 +76,7 @@ func compareLanding(l *fact.Landing, facts *fact.Facts, list []*asked) finding.L
 // says gathers what a standard derived of the landing and of the bolts and sections
 // that bear the same stay on the same fitting, and which clause governs by its rules.
 func (a *asked) says(l *fact.Landing, facts *fact.Facts) finding.Said {
-	said := finding.Said{Standard: a.ID, NotCovered: []string{}, Lacks: []string{}}
+	said := finding.Said{Standard: a.ID, FailsBeside: []string{}, NotCovered: []string{}, Lacks: []string{}}
 	if a.fault != nil || a.pack == nil {
 		return said
 	}
@@ -88,6 +88,7 @@ func (a *asked) says(l *fact.Landing, facts *fact.Facts) finding.Said {
 		if !ok {
 			continue
 		}
+		a.beside(&said, s, table)
 		for _, d := range table.Derives {
 			if slot, ok := s.Kind.SlotOf(a.description.Prefix + "." + d.Name); ok && d.Bears {
 				a.hear(&said, s, s.Value(slot), d)
@@ -97,6 +98,19 @@ func (a *asked) says(l *fact.Landing, facts *fact.Facts) finding.Said {
 	slices.Sort(said.NotCovered)
 	slices.Sort(said.Lacks)
 	return said
+}
+
+// beside notes the rules that fail on a subject and are about no load of the wire.
+func (a *asked) beside(said *finding.Said, s *fact.Subject, table standard.Table) {
+	loads := map[string]bool{}
+	for _, d := range table.Derives {
+		loads[a.description.Prefix+"."+d.Name] = d.Bears
+	}
+	for _, r := range a.pack.Rules {
+		if s.Kind.Is(r.Kind) && !loads[r.Have] && r.Evaluate(s.Row()).Outcome == finding.Fails && !slices.Contains(said.FailsBeside, r.Title) {
+			said.FailsBeside = append(said.FailsBeside, r.Title)
+		}
+	}
 }
 
 // sameLanding tells whether a subject is the landing or bears the same stay on the

@@ -69,7 +69,7 @@ func checkFacts(ctx context.Context, p *plan.Plan, o Options) (finding.Report, *
 		return report, nil, err
 	}
 	gather(&report, judges, judged)
-	tellStandards(&report, standards)
+	tellStandards(&report, standards, countsOf(judges, judged))
 	finish(&report, facts)
 	settle(&report, p, o.On, judges, facts)
 	return report, facts, nil
@@ -124,6 +124,15 @@ func gather(r *finding.Report, packs []judging, judged []rule.Judged) {
 		r.NotSeen = append(r.NotSeen, notCovered(pack.Pack)...)
 	}
 	r.Measure = append(r.Measure, rule.Measures(gaps)...)
+}
+
+// countsOf are the outcomes by the pack that gave them.
+func countsOf(judges []judging, judged []rule.Judged) map[string]finding.Counts {
+	counts := map[string]finding.Counts{}
+	for i, j := range judges {
+		counts[j.ID] = judged[i].Counts
+	}
+	return counts
 }
 
 // blank is a report before anything is found; its lists are empty, never absent.
@@ -222,5 +231,5 @@ func Behind(ctx context.Context, p *plan.Plan, fitting string, on time.Time, sta
 			}
 		}
 	}
-	return subjects, near.Words(fitting, facts.AllFittingIDs(), 3), faults, nil
+	return subjects, near.Words(fitting, facts.AllFittingIDs(), 3), append(faults, facts.Show(subjects)...), nil
 }

@@ -142,19 +142,42 @@ func standardJudges(c *fact.Catalogue, list []*asked, others []*rule.Pack) []jud
 
 // tellStandards lists the standards in the report, and a finding for each that is
 // at fault.
-func tellStandards(r *finding.Report, list []*asked) {
+func tellStandards(r *finding.Report, list []*asked, judged map[string]finding.Counts) {
 	for _, a := range list {
 		used := finding.StandardUsed{ID: a.ID, Edition: a.description.Edition}
 		if a.description.ID != "" {
 			used.Hash = a.description.Hash()
 		}
 		r.Standards = append(r.Standards, used)
-		if a.fault != nil {
+		switch {
+		case a.fault != nil:
 			r.Fault = true
 			r.Counts.CannotTell++
 			r.Findings = append(r.Findings, a.finding())
+		case a.pack != nil && saidNothing(judged[a.pack.ID]):
+			r.Counts.CannotTell++
+			r.Findings = append(r.Findings, a.idle())
 		}
 	}
+}
+
+// saidNothing tells whether no rule of a pack had anything to judge.
+func saidNothing(c finding.Counts) bool { return c.Holds+c.Fails+c.CannotTell == 0 }
+
+// idle is the finding of a standard that had nothing of the plan to judge: a plan that
+// must meet it has not met it by that.
+func (a *asked) idle() finding.Finding {
+	f := a.finding()
+	f.Rule, f.Title = idle, "Every standard that the plan names judges something of it"
+	f.Grade, f.HoldsUp = finding.Watch, ""
+	if a.Must {
+		f.Grade = finding.Mend
+	}
+	f.Message = fmt.Sprintf("The standard %s had nothing of this plan to judge.", a.ID)
+	f.Because = "None of its rules applies to any part, so that it finds nothing says nothing."
+	f.Decides = []string{"surveyor"}
+	f.Fingerprint = rule.Fingerprint(idle, f.Subject)
+	return f
 }
 
 // packOf is the declared pack as files.
@@ -177,6 +200,9 @@ func (a *asked) atMost() finding.Grade {
 // silent is the rule of a standard that does not answer.
 const silent = "standard-answers"
 
+// idle is the rule of a standard that has nothing to judge.
+const idle = "standard-judges-something"
+
 // standardSubject stands before the id of a standard that a finding is about.
 const standardSubject = "standard:"
 
@@ -187,7 +213,7 @@ func (a *asked) finding() finding.Finding {
 		Rule: silent, Title: "Every standard that the plan names answers", Part: a.ID, Pack: "chainwale",
 		Outcome: finding.CannotTell, Grade: finding.Stop, HoldsUp: "cutting", Subject: subject, At: a.At, Related: []finding.Place{},
 		Unknown: []string{}, Shown: []finding.Shown{},
-		Message:     fmt.Sprintf("The standard %s does not answer rightly: %s", a.ID, standard.Why(a.fault)),
+		Message:     fmt.Sprintf("The standard %s does not answer rightly: %s", a.ID, a.why()),
 		Because:     "What a standard was asked and did not answer is unknown, and an unknown never passes. Mend the standard or take it out of the plan.",
 		Decides:     []string{"whoever keeps the standard"},
 		Known:       []working.Source{},
@@ -240,8 +266,16 @@ func CatalogueWith(ctx context.Context, named []Named) (*fact.Catalogue, error) 
 	c = widen(c, list)
 	for _, a := range list {
 		if a.fault != nil {
-			return nil, fmt.Errorf("the standard %s does not answer rightly: %s", a.ID, standard.Why(a.fault))
+			return nil, fmt.Errorf("the standard %s does not answer rightly: %s", a.ID, a.why())
 		}
 	}
 	return c, nil
+}
+
+// why is what is wrong with the standard, "" if nothing is.
+func (a *asked) why() string {
+	if a.fault == nil {
+		return ""
+	}
+	return standard.Why(a.fault)
 }

@@ -169,6 +169,8 @@ func TestStandardAtFault(t *testing.T) {
 		"taken prefix":  {liar{Standard: s, describe: func(d *standard.Description) { d.Prefix = "fitting" }}, "change the standard"},
 		"other id":      {liar{Standard: s, describe: func(d *standard.Description) { d.ID = "other-1" }}, "it calls itself other-1"},
 		"later version": {liar{Standard: s, describe: func(d *standard.Description) { d.Contract = 99 }}, "newer chainwale"},
+		"from nothing":  {liar{Standard: s, describe: func(d *standard.Description) { d.Tables[0].Derives[0].From = nil }}, "names nothing that it comes from"},
+		"no pack":       {liar{Standard: s, describe: func(d *standard.Description) { d.Pack = nil }}, "nothing would judge what it derives"},
 		"pack":          {liar{Standard: s, describe: func(d *standard.Description) { d.Pack = d.Pack[:1]; d.Pack[0].Bytes = []byte("id: [") }}, "pack"},
 	}
 	for name, c := range cases {
@@ -216,5 +218,36 @@ func TestTwoStandardsOfOnePrefix(t *testing.T) {
 	stops := of(r, "standard-answers")
 	if len(stops) != 1 || stops[0].Subject != "standard:harbour-2" || !strings.Contains(stops[0].Message, "harbour.…") {
 		t.Errorf("%+v", stops)
+	}
+}
+
+// Working shows another number than was derived.
+func (l liar) Working(ctx context.Context, a standard.Asked) ([]working.Step, error) {
+	steps, err := l.Standard.Working(ctx, a)
+	for i := range steps {
+		steps[i].Value++
+	}
+	return steps, err
+}
+
+// TestWorkingThatDoesNotComeToIt holds that a working which comes to another number is
+// said, and never stands there as if it showed the one that was derived.
+func TestWorkingThatDoesNotComeToIt(t *testing.T) {
+	s, err := harbour().Standard()
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, _, err := plan.Load("../testdata/boats/quillfish.yaml", plan.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for name, c := range map[string]struct {
+		standard standard.Standard
+		faults   int
+	}{"true": {s, 0}, "false": {liar{Standard: s}, 2}} {
+		_, _, faults, err := engine.Behind(t.Context(), p, "cap-plate", day, []engine.Named{{ID: "harbour-1", Standard: c.standard}})
+		if err != nil || len(faults) != c.faults || c.faults > 0 && !strings.Contains(faults[0], "none of the steps that it shows for net comes to") {
+			t.Errorf("%s: %v, %q", name, err, faults)
+		}
 	}
 }

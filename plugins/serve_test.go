@@ -24,8 +24,13 @@ func (s stub) Describe(context.Context) (standard.Description, error) { return s
 func described() standard.Description {
 	return standard.Description{
 		Contract: standard.Contract, ID: "test-rule", Prefix: "test", Title: "A rule of thumb", Edition: "1", Publisher: "nobody", Basis: standard.Ultimate,
-		Tables:  []standard.Table{{Kind: "landing", Derives: []standard.Derive{{Name: "net", Unit: "N", Clause: "1", Meaning: "what it bears"}}}},
+		Tables: []standard.Table{{
+			Kind:    "landing",
+			Reads:   []standard.Read{{Name: "hole", Type: standard.Number, Unit: "mm"}},
+			Derives: []standard.Derive{{Name: "net", Unit: "N", Clause: "1", Meaning: "what it bears", From: []string{"hole"}}},
+		}},
 		Clauses: []standard.Clause{{Clause: "1", Covered: true, Why: "all of it"}},
+		Pack:    []standard.File{{Path: "pack.yaml"}},
 	}
 }
 

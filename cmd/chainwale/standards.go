@@ -144,21 +144,22 @@ func upwards(folder, root, name string) string {
 	}
 }
 
-// warm starts, beside the reading of the plan, those programs whose standards the
-// command line names or whose ids stand in the plan's file.
+// warm starts, beside the reading of the plan, this program's own standards that the
+// command line names or whose ids stand in the plan's file, and those of others that
+// the command line names. A program of somebody else's is never started because its
+// id happens to stand somewhere.
 func (h *hall) warm(ctx context.Context, planFile string) {
-	named := h.glance(planFile)
 	if h.Apart {
+		named := h.glance(planFile)
 		for _, b := range builtInStandards {
 			if named(b.id) {
 				h.seat(ctx, b.id)
 			}
 		}
 	}
-	t, _ := h.trusted() // whoever needs the list is told what is wrong with it
-	for _, e := range t.Entries {
-		if named(e.ID) {
-			h.seat(ctx, e.ID)
+	for _, id := range h.Standard {
+		if h.unknown(id, finding.Place{}) == nil {
+			h.seat(ctx, id)
 		}
 	}
 }

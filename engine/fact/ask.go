@@ -3,6 +3,7 @@ package fact
 import (
 	"context"
 	"fmt"
+	"sync"
 	"time"
 
 	"chainwale/engine/standard"
@@ -22,7 +23,7 @@ func (f *Facts) Ask(ctx context.Context, s standard.Standard, d standard.Descrip
 		if len(subjects) == 0 {
 			continue
 		}
-		a := asking{standard: s, description: d, table: t, subjects: subjects}
+		a := asking{facts: f, standard: s, description: d, table: t, subjects: subjects}
 		if err := a.ask(ctx); err != nil {
 			f.silence(d)
 			return err
@@ -59,6 +60,7 @@ func (f *Facts) silence(d standard.Description) {
 
 // asking is one table asked of one standard.
 type asking struct {
+	facts       *Facts
 	standard    standard.Standard
 	description standard.Description
 	table       standard.Table
@@ -122,7 +124,7 @@ func (a asking) lay(s *Subject, d standard.Derive, c *standard.Column, row int) 
 	v.why = ""
 	if number, known := c.Number(row); known {
 		v.set(number)
-		v.work = func() []working.Step { return a.working(s, d, number) }
+		v.work = sync.OnceValue(func() []working.Step { return a.working(s, d, number) })
 	}
 	s.row[slot] = v.Float()
 }
@@ -156,11 +158,39 @@ func (a asking) working(s *Subject, d standard.Derive, number float64) []working
 	defer cancel()
 	steps, err := a.standard.Working(ctx, standard.Asked{Kind: a.table.Kind, Fact: d.Name, Columns: a.columns([]*Subject{s})})
 	if err == nil {
-		err = standard.CheckSteps(steps)
+		err = standard.CheckWorking(d, number, steps)
 	}
 	if err != nil {
-		return []working.Step{{Symbol: d.Name, Meaning: d.Meaning, Formula: "the standard does not show how: " + err.Error(), Value: number, Unit: d.Unit,
-			Source: working.Source{Title: a.description.Title, Edition: a.description.Edition, Clause: d.Clause, As: working.Memory}}}
+		a.facts.noteUnshown(a.description.ID, d.Name, err)
+		return []working.Step{{Symbol: d.Name, Meaning: d.Meaning, Formula: "the standard does not show how: " + standard.Why(err), Value: number, Unit: d.Unit,
+			Source: working.Source{Title: a.description.Title, Edition: a.description.Edition, Clause: d.Clause}}}
 	}
 	return steps
+}
+
+// unshown are the workings that standards were asked for and did not show rightly.
+type unshown struct {
+	sync.Mutex
+	list []string
+}
+
+func (f *Facts) noteUnshown(id, fact string, err error) {
+	f.unshown.Lock()
+	defer f.unshown.Unlock()
+	f.unshown.list = append(f.unshown.list, fmt.Sprintf("the standard %s does not show how %s came about: %s", id, fact, standard.Why(err)))
+}
+
+// Show asks the standards for the workings of what they derived of some subjects, and
+// gives a sentence for each that was not shown rightly.
+func (f *Facts) Show(subjects []*Subject) []string {
+	for _, s := range subjects {
+		for i := range s.Kind.further {
+			if slot, ok := s.Kind.SlotOf(s.Kind.further[i].Name); ok {
+				s.Value(slot).Working()
+			}
+		}
+	}
+	f.unshown.Lock()
+	defer f.unshown.Unlock()
+	return f.unshown.list
 }

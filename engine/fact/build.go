@@ -25,7 +25,8 @@ type Facts struct {
 	Bends      []*Bend
 	Matches    []*Match
 
-	all []*Subject
+	all     []*Subject
+	unshown unshown
 	// expanded maps a fitting's id as written to the ids it stands for.
 	expanded map[string][]string
 }

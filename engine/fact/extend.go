@@ -20,7 +20,7 @@ func (c *Catalogue) Extend(ds []standard.Description) (*Catalogue, error) {
 	wide := c.copy()
 	for i := range ds {
 		if slices.ContainsFunc(ds[:i], func(o standard.Description) bool { return o.Prefix == ds[i].Prefix }) {
-			return nil, fmt.Errorf("the facts of %s are called %s.…, as those of another standard are: only one of the two can be asked", ds[i].ID, ds[i].Prefix)
+			return nil, fmt.Errorf("the facts of %s are called %s.…, as those of another standard are, so only one of the two can be asked: take one out of the plan, or change the standard", ds[i].ID, ds[i].Prefix)
 		}
 		for _, t := range ds[i].Tables {
 			if err := wide.widen(ds[i], t); err != nil {

@@ -39,6 +39,8 @@ type Said struct {
 	// the wire's load at work. nil where no clause told.
 	Breaks *Governs `json:"breaks"`
 	AtWork *Governs `json:"at_work"`
+	// FailsBeside are the titles of rules that fail beside the loads: distances, fits.
+	FailsBeside []string `json:"fails_beside"`
 	// NotCovered are the reasons of clauses that do not cover it, Lacks the readings
 	// for want of which a clause can't tell.
 	NotCovered []string `json:"not_covered"`

@@ -59,6 +59,9 @@ func (t *text) standardSaid(s finding.Said, basis string) {
 	if s.Breaks == nil && s.AtWork == nil {
 		t.line("      can't tell")
 	}
+	for _, title := range s.FailsBeside {
+		t.prose("      ", "NOT SO: "+title)
+	}
 	for _, why := range s.NotCovered {
 		t.prose("      ", why)
 	}
@@ -84,11 +87,11 @@ func SideBySideJSON(w io.Writer, c finding.SideBySide) error { return indented(w
 // SideBySideCSV writes a line a landing and standard, for a spreadsheet.
 func SideBySideCSV(w io.Writer, c finding.SideBySide) error {
 	out := csv.NewWriter(w)
-	_ = out.Write([]string{"fitting", "stay", "wire breaks at (N)", "standard", "basis", "held against", "load (N)", "times", "asked", "clause", "fact", "not covered", "not known"})
+	_ = out.Write([]string{"fitting", "stay", "wire breaks at (N)", "standard", "basis", "held against", "load (N)", "times", "asked", "clause", "fact", "not so", "not covered", "not known"})
 	for _, l := range c.Landings {
 		for _, s := range l.Said {
 			head := []string{l.Fitting, l.Stay, number(l.BreakLoad, l.BreakLoad > 0), s.Standard, basisOf(c, s.Standard)}
-			tail := []string{strings.Join(s.NotCovered, "; "), strings.Join(s.Lacks, "; ")}
+			tail := []string{strings.Join(s.FailsBeside, "; "), strings.Join(s.NotCovered, "; "), strings.Join(s.Lacks, "; ")}
 			_ = out.Write(slices.Concat(head, cells("break load", s.Breaks), tail))
 			_ = out.Write(slices.Concat(head, cells("load at work", s.AtWork), tail))
 		}

@@ -103,6 +103,20 @@ func (q *Question) lacks(names []string, row int) string {
 	return ""
 }
 
+// CheckWorking tells why steps don't show how a fact came about: they are not sound,
+// or none of them comes to the number that was derived.
+func CheckWorking(d Derive, number float64, steps []working.Step) error {
+	if err := CheckSteps(steps); err != nil {
+		return err
+	}
+	for _, s := range steps {
+		if s.Unit == d.Unit && math.Abs(s.Value-number) <= 1e-6*math.Abs(number) {
+			return nil
+		}
+	}
+	return broken("none of the steps that it shows for %s comes to the %g %s that it derived", d.Name, number, d.Unit)
+}
+
 // CheckSteps tells why a working can't be shown: it has no step, or a step lacks
 // its formula or source, or holds what is no number.
 func CheckSteps(steps []working.Step) error {

@@ -100,6 +100,11 @@ func (t Table) check(covered map[string]bool) error {
 	if len(derives) == 0 {
 		return broken("its table of the kind %s derives nothing", t.Kind)
 	}
+	for _, d := range t.Derives {
+		if len(d.From) == 0 {
+			return broken("its fact %s names nothing that it comes from, so it would be known whatever is unknown", d.Name)
+		}
+	}
 	return nil
 }
 
@@ -160,8 +165,8 @@ func checkPack(files []File) error {
 			}
 		}
 	}
-	if len(paths) > 0 && !slices.Contains(paths, "pack.yaml") {
-		return broken("its pack has no pack.yaml")
+	if !slices.Contains(paths, "pack.yaml") {
+		return broken("its pack has no pack.yaml, so nothing would judge what it derives")
 	}
 	return nil
 }

@@ -18,7 +18,7 @@ func sound() Description {
 			Reads: []Read{{Name: "hole", Type: Number, Unit: "mm"}, {Name: "fitting.metal.name", Type: Word}, {Name: "one_system", Type: YesNo}},
 			Derives: []Derive{
 				{Name: "net", Unit: "N", Clause: "1", Meaning: "what it bears", From: []string{"hole", "fitting.metal.name"}, Bears: true},
-				{Name: "share", Clause: "2", Meaning: "its share"},
+				{Name: "share", Clause: "2", Meaning: "its share", From: []string{"one_system"}},
 			},
 		}},
 		Clauses: []Clause{{Clause: "1", Covered: true, Why: "all"}, {Clause: "2", Covered: true, Why: "half"}, {Clause: "3", Why: "nothing"}},
@@ -105,6 +105,7 @@ func TestCheckContract(t *testing.T) {
 func asked() (Table, Question) {
 	hole, metal, system := NewNumbers("hole", 9), NewWords("fitting.metal.name", 9), NewNumbers("one_system", 9)
 	for row := range 9 {
+		system.Give(row, 1)
 		if row != 1 {
 			hole.Give(row, 12)
 		}

@@ -85,7 +85,8 @@ const (
 type Derive struct {
 	Name, Unit, Clause, Meaning string
 	// From names those of the table's reads that the fact can't do without: where one
-	// of them is unknown, so is the fact, and the reader is asked for that reading.
+	// of them is unknown, so is the fact, and the reader is asked for that reading. It
+	// names one at least: a fact that comes from nothing would be known whatever is not.
 	From []string
 	// Bears tells that the number is the load of the wire, in N, at which the clause's
 	// limit is reached: what is said as "1.4 times the wire" and compared with what

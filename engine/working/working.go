@@ -48,6 +48,9 @@ func (s Source) String() string {
 	if s.Clause != "" {
 		text += ", " + s.Clause
 	}
+	if s.As == "" {
+		return text
+	}
 	return text + " (" + string(s.As) + ")"
 }
 

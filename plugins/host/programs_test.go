@@ -70,6 +70,7 @@ func (s sound) Describe(context.Context) (standard.Description, error) {
 			Derives: []standard.Derive{{Name: "net", Unit: "N", Clause: "1", Meaning: "what it bears", From: []string{"hole"}}},
 		}},
 		Clauses: []standard.Clause{{Clause: "1", Covered: true, Why: "all of it"}},
+		Pack:    []standard.File{{Path: "pack.yaml"}},
 	}
 	if s.describe != nil {
 		s.describe(&d)
