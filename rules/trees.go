@@ -1671,10 +1671,18 @@ var trees = [...]tree{
 				{Kind: 8, Style: 0, Line: 25, Column: 5, Value: "for"},
 				{Kind: 8, Style: 0, Line: 25, Column: 10, Value: "the share of the rating"},
 			}},
+			{Kind: 4, Style: 0, Line: 26, Column: 5, Content: nodes{
+				{Kind: 8, Style: 0, Line: 26, Column: 5, Value: "source"},
+				{Kind: 8, Style: 0, Line: 26, Column: 13, Value: "a public chart for stainless steel at 700 MPa, beside 450 MPa for mild steel; the force is in proportion to the strength"},
+				{Kind: 8, Style: 0, Line: 27, Column: 5, Value: "as"},
+				{Kind: 8, Style: 0, Line: 27, Column: 9, Value: "memory"},
+				{Kind: 8, Style: 0, Line: 28, Column: 5, Value: "for"},
+				{Kind: 8, Style: 0, Line: 28, Column: 10, Value: "half as much again as mild steel"},
+			}},
 		}},
-		{Kind: 8, Style: 0, Line: 26, Column: 1, Value: "decides"},
-		{Kind: 2, Style: 32, Line: 26, Column: 10, Content: nodes{
-			{Kind: 8, Style: 0, Line: 26, Column: 11, Value: "fabricator"},
+		{Kind: 8, Style: 0, Line: 29, Column: 1, Value: "decides"},
+		{Kind: 2, Style: 32, Line: 29, Column: 10, Content: nodes{
+			{Kind: 8, Style: 0, Line: 29, Column: 11, Value: "fabricator"},
 		}},
 	}}},
 	{"fabrication/press-takes-the-fold.yaml", &node{Kind: 4, Style: 0, Line: 1, Column: 1, Content: nodes{
@@ -2422,10 +2430,18 @@ var trees = [...]tree{
 				{Kind: 8, Style: 0, Line: 24, Column: 5, Value: "for"},
 				{Kind: 8, Style: 0, Line: 24, Column: 10, Value: "the limits"},
 			}},
+			{Kind: 4, Style: 0, Line: 25, Column: 5, Content: nodes{
+				{Kind: 8, Style: 0, Line: 25, Column: 5, Value: "source"},
+				{Kind: 8, Style: 0, Line: 25, Column: 13, Value: "this project"},
+				{Kind: 8, Style: 0, Line: 26, Column: 5, Value: "as"},
+				{Kind: 8, Style: 0, Line: 26, Column: 9, Value: "judgement"},
+				{Kind: 8, Style: 0, Line: 27, Column: 5, Value: "for"},
+				{Kind: 8, Style: 0, Line: 27, Column: 10, Value: "taking a record that saw no pits, and wrote no loss down, as one of metal that has lost nothing"},
+			}},
 		}},
-		{Kind: 8, Style: 0, Line: 25, Column: 1, Value: "decides"},
-		{Kind: 2, Style: 32, Line: 25, Column: 10, Content: nodes{
-			{Kind: 8, Style: 0, Line: 25, Column: 11, Value: "rigger"},
+		{Kind: 8, Style: 0, Line: 28, Column: 1, Value: "decides"},
+		{Kind: 2, Style: 32, Line: 28, Column: 10, Content: nodes{
+			{Kind: 8, Style: 0, Line: 28, Column: 11, Value: "rigger"},
 		}},
 	}}},
 	{"intervals/record-makes-sense.yaml", &node{Kind: 4, Style: 0, Line: 1, Column: 1, Content: nodes{
@@ -2593,7 +2609,7 @@ var trees = [...]tree{
 		{Kind: 2, Style: 0, Line: 7, Column: 3, Content: nodes{
 			{Kind: 4, Style: 0, Line: 7, Column: 5, Content: nodes{
 				{Kind: 8, Style: 0, Line: 7, Column: 5, Value: "at_most"},
-				{Kind: 8, Style: 0, Line: 7, Column: 14, Value: "clearance"},
+				{Kind: 8, Style: 0, Line: 7, Column: 14, Value: "least_sure_play"},
 				{Kind: 8, Style: 0, Line: 8, Column: 5, Value: "else"},
 				{Kind: 8, Style: 0, Line: 8, Column: 11, Value: "watch"},
 			}},
@@ -2601,7 +2617,7 @@ var trees = [...]tree{
 		{Kind: 8, Style: 0, Line: 9, Column: 1, Value: "if_unknown"},
 		{Kind: 8, Style: 0, Line: 9, Column: 13, Value: "watch"},
 		{Kind: 8, Style: 0, Line: 10, Column: 1, Value: "says"},
-		{Kind: 8, Style: 2, Line: 10, Column: 7, Value: "The hole {worst} of {fitting} may be {have} off for all that was measured, most of it by the {dominated_by}, and its bolt has {need} of play: make one part, or a paper pattern, and try it at the boat before the rest is cut."},
+		{Kind: 8, Style: 2, Line: 10, Column: 7, Value: "The hole {least_sure} of {fitting} may be {have} off for all that was measured, most of it by the {dominated_by}, and its bolt has {need} of play: make one part, or a paper pattern, and try it at the boat before the rest is cut."},
 		{Kind: 8, Style: 0, Line: 11, Column: 1, Value: "because"},
 		{Kind: 8, Style: 16, Line: 11, Column: 10, Value: "What lands on paper need not land on the boat. Where readings leave more room than the bolts do, better readings, a hole drilled at the boat, or one part tried before the others are cut costs less than a set of parts that don't fit."},
 		{Kind: 8, Style: 0, Line: 15, Column: 1, Value: "known"},
@@ -2647,7 +2663,7 @@ var trees = [...]tree{
 				{Kind: 8, Style: 0, Line: 8, Column: 5, Value: "else"},
 				{Kind: 8, Style: 0, Line: 8, Column: 11, Value: "mend"},
 				{Kind: 8, Style: 0, Line: 9, Column: 5, Value: "says"},
-				{Kind: 8, Style: 2, Line: 9, Column: 11, Value: "The hole {worst} of {fitting} is {have} off the one that it has to meet, and its bolt has {need} of play: move it, ream it to {ream}, or drill it at the boat."},
+				{Kind: 8, Style: 2, Line: 9, Column: 11, Value: "The hole {worst} of {fitting} is {have} off the one that it has to meet, and its bolt has {need} of play: move it, drill it at the boat, or ream what does not go through, the widest hole to {ream}."},
 			}},
 			{Kind: 4, Style: 0, Line: 10, Column: 5, Content: nodes{
 				{Kind: 8, Style: 0, Line: 10, Column: 5, Value: "at_most"},
@@ -2710,21 +2726,21 @@ var trees = [...]tree{
 		{Kind: 8, Style: 0, Line: 9, Column: 1, Value: "says"},
 		{Kind: 8, Style: 2, Line: 9, Column: 7, Value: "{have} of the holes in the hull are met by no hole of {fitting}: fill them, and seal the core, before the part goes on."},
 		{Kind: 8, Style: 0, Line: 10, Column: 1, Value: "because"},
-		{Kind: 8, Style: 16, Line: 10, Column: 10, Value: "An old hole beside a new one lets water into the core or the wood, and takes strength from what the new bolts hold in. It is out of reach as soon as the part is on."},
-		{Kind: 8, Style: 0, Line: 13, Column: 1, Value: "known"},
-		{Kind: 2, Style: 0, Line: 14, Column: 3, Content: nodes{
-			{Kind: 4, Style: 0, Line: 14, Column: 5, Content: nodes{
-				{Kind: 8, Style: 0, Line: 14, Column: 5, Value: "source"},
-				{Kind: 8, Style: 0, Line: 14, Column: 13, Value: "shipwrights' practice"},
-				{Kind: 8, Style: 0, Line: 15, Column: 5, Value: "as"},
-				{Kind: 8, Style: 0, Line: 15, Column: 9, Value: "common practice"},
-				{Kind: 8, Style: 0, Line: 16, Column: 5, Value: "for"},
-				{Kind: 8, Style: 0, Line: 16, Column: 10, Value: "the rule"},
+		{Kind: 8, Style: 16, Line: 10, Column: 10, Value: "An old hole beside a new one lets water into the core or the wood, and takes strength from what the new bolts hold in. It is out of reach as soon as the part is on. A plan that lists no hull_holes does not say that there is no old hole."},
+		{Kind: 8, Style: 0, Line: 14, Column: 1, Value: "known"},
+		{Kind: 2, Style: 0, Line: 15, Column: 3, Content: nodes{
+			{Kind: 4, Style: 0, Line: 15, Column: 5, Content: nodes{
+				{Kind: 8, Style: 0, Line: 15, Column: 5, Value: "source"},
+				{Kind: 8, Style: 0, Line: 15, Column: 13, Value: "shipwrights' practice"},
+				{Kind: 8, Style: 0, Line: 16, Column: 5, Value: "as"},
+				{Kind: 8, Style: 0, Line: 16, Column: 9, Value: "common practice"},
+				{Kind: 8, Style: 0, Line: 17, Column: 5, Value: "for"},
+				{Kind: 8, Style: 0, Line: 17, Column: 10, Value: "the rule"},
 			}},
 		}},
-		{Kind: 8, Style: 0, Line: 17, Column: 1, Value: "decides"},
-		{Kind: 2, Style: 32, Line: 17, Column: 10, Content: nodes{
-			{Kind: 8, Style: 0, Line: 17, Column: 11, Value: "shipwright"},
+		{Kind: 8, Style: 0, Line: 18, Column: 1, Value: "decides"},
+		{Kind: 2, Style: 32, Line: 18, Column: 10, Content: nodes{
+			{Kind: 8, Style: 0, Line: 18, Column: 11, Value: "shipwright"},
 		}},
 	}}},
 	{"match/pack.yaml", &node{Kind: 4, Style: 0, Line: 1, Column: 1, Content: nodes{

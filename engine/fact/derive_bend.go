@@ -29,18 +29,17 @@ func (b *builder) bends(p *plan.Fitting, f *Fitting) {
 
 // made is what both sides of a fitting share.
 type made struct {
-	// clear tells whether it can be folded at the shop's press, old gives the flat that
-	// the old part comes from.
+	// clear tells whether it can be folded at the shop's press, old is the flat that the
+	// old part comes from, nil where that is not known.
 	clear func() (bool, error)
-	old   func() (sheet.Development, bool)
+	old   *sheet.Development
+	// match lays it on the holes that it has to meet; nil until the first side asks.
+	match func() (laidMatch, error)
 }
 
 func (b *builder) madeOf(p *plan.Fitting) *made {
 	if b.made[p] == nil {
-		b.made[p] = &made{
-			clear: sync.OnceValues(func() (bool, error) { return reachable(p) }),
-			old:   sync.OnceValues(p.Development),
-		}
+		b.made[p] = &made{clear: sync.OnceValues(func() (bool, error) { return reachable(p) })}
 	}
 	return b.made[p]
 }
@@ -190,19 +189,10 @@ func (o *bendOf) toHoles(count, n *Number, meant func(plan.Hole) bool) {
 	}
 	arithmetic(n, "d", "least of |(along - fold) cos(skew) - across sin(skew)| - half the hole (a square one's half diagonal)", "mm", from, func() float64 {
 		nearest := math.Inf(1)
+		fold, _ := o.fold.Sheet()
 		for _, h := range holes {
-			nearest = min(nearest, o.toHole(h))
+			nearest = min(nearest, h.Sheet().ToFold(fold))
 		}
 		return nearest
 	})
-}
-
-// toHole is the metal between the fold's middle line and a hole.
-func (o *bendOf) toHole(h plan.Hole) float64 {
-	sin, cos := math.Sincos(o.fold.Skew.Value * math.Pi / 180)
-	radius := h.Diameter.Value / 2
-	if h.Shape.Value == "square" {
-		radius *= math.Sqrt2
-	}
-	return abs((h.Along.Value-o.fold.Along.Value)*cos-h.Across.Value*sin) - radius
 }

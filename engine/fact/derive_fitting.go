@@ -15,8 +15,9 @@ import (
 func (b *builder) fittings(p *plan.Fitting) {
 	var ids []string
 	if p.Measured.Given() {
-		whole := p.Completed()
+		whole, old := p.Completed()
 		p = &whole
+		b.madeOf(p).old = old
 	}
 	for _, side := range sides(p.ID, p.Side) {
 		f := b.fitting(p, side)
@@ -60,7 +61,7 @@ func (b *builder) fitting(p *plan.Fitting, side side) *Fitting {
 	giveWord(&f.State, p.State)
 	giveWord(&f.Sort, p.Kind)
 	give(&f.Thickness, p.Thickness)
-	give(&f.Width, widthAtPin(p.Outline))
+	give(&f.Width, p.Outline.WidthAtPin())
 	giveWord(&f.Waters, b.plan.Boat.Waters)
 	giveWord(&f.Climate, b.plan.Boat.Climate)
 	b.years(&f.Age, p.Installed)
@@ -72,15 +73,6 @@ func (b *builder) fitting(p *plan.Fitting, side side) *Fitting {
 	b.looks(f, p)
 	life(f)
 	return f
-}
-
-// widthAtPin is the plate's width at the pin hole: that of the strip or, where its loaded
-// end is tapered, of its nose if that is narrower.
-func widthAtPin(o plan.Outline) plan.Amount {
-	if o.End.Value == "tapered" && (!o.Nose.Given || o.Nose.Value < o.Width.Value || !o.Width.Given) {
-		return o.Nose
-	}
-	return o.Width
 }
 
 // metal looks the metal up. Strengths of a certificate replace the table's minima.

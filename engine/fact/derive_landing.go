@@ -159,8 +159,19 @@ func platePin(l *Landing, o plan.Outline) {
 
 // endRadius is the radius of the plate's loaded end: 0 for a square end; half the
 // width for a round one that names no radius. An end that nobody described counts
-// as round, which is the weaker.
+// as round, which is the weaker; so does a square end whose corners are rounded, and
+// whatever end a contour draws in its own way, unless it names a smaller radius.
 func endRadius(o plan.Outline, width float64) float64 {
+	radius := namedEnd(o, width)
+	cornered := o.End.Value == "square" && o.Corner.Given && o.Corner.Value > 0
+	if (cornered || len(o.Contour) > 0) && !(radius > 0 && radius < width/2) {
+		return width / 2
+	}
+	return radius
+}
+
+// namedEnd is the radius by what the plan calls the end.
+func namedEnd(o plan.Outline, width float64) float64 {
 	switch {
 	case o.End.Value == "square":
 		return 0

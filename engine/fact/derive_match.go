@@ -26,15 +26,20 @@ func (b *builder) match(p *plan.Fitting, f *Fitting, side side) {
 		return
 	}
 	m := &matchOf{match: &Match{Subject: Subject{ID: f.ID, Name: f.Name, At: p.At}, Fitting: f}, plan: p}
-	if p.Measured.Given() {
-		m.old, m.laid = b.madeOf(p).old()
-		m.match.At = p.Measured.At
-	} else {
+	shared := b.madeOf(p)
+	if shared.old != nil {
+		m.old, m.laid = *shared.old, true
+	}
+	m.match.At = p.Measured.At
+	if !p.Measured.Given() {
 		m.match.At = p.HullHoles[0].At
 	}
 	m.count()
-	m.meet()
-	m.uncertainty()
+	if shared.match == nil {
+		shared.match = sync.OnceValues(m.lay)
+	}
+	m.meet(shared.match)
+	m.uncertainty(shared.match)
 	m.flatLength()
 	giveWord(&m.match.Follows, p.Follows)
 	b.offWire(m, side)
@@ -52,86 +57,23 @@ type matchOf struct {
 	// holes are those that have to meet, from what they are known by.
 	holes []meeting
 	from  []*Value
+	// open are bolt holes that meet nothing and are not drilled at the boat: whether they
+	// land is not known.
+	open []*Value
 }
 
-// meeting is a hole of the part and what it has to meet.
-type meeting struct {
-	hole *plan.Hole
-	// hull is the hole in the hull, nil where the old part's hole counts, which is then
-	// the one at an index of the development.
-	hull *plan.HullHole
-	old  int
-}
-
-// count sorts the bolt holes into those that have to meet and those that are drilled at
-// the boat, and the hull's into those that are left over.
-func (m *matchOf) count() {
-	toDrill, toFill := 0, 0
-	for i := range m.plan.Holes {
-		h := &m.plan.Holes[i]
-		if h.Role.Value != "bolt" {
-			continue
-		}
-		meets, ok := m.partner(h)
-		if !ok || h.DrillAtBoat.Value {
-			toDrill++
-			continue
-		}
-		m.holes = append(m.holes, meets)
-	}
-	for _, h := range m.plan.HullHoles {
-		if !h.Hole.Given && h.Is.Value != "filled" {
-			toFill++
-		}
-	}
-	at := m.match.At
-	m.match.Matched.Give(float64(len(m.holes)), at)
-	m.match.ToDrill.Give(float64(toDrill), at)
-	m.match.ToFill.Give(float64(toFill), at)
-}
-
-// partner finds what a bolt hole has to meet: a hole in the hull that is there, or else
-// the old part's.
-func (m *matchOf) partner(h *plan.Hole) (meeting, bool) {
-	if len(m.plan.HullHoles) > 0 {
-		for i := range m.plan.HullHoles {
-			o := &m.plan.HullHoles[i]
-			if o.Hole.Given && o.Hole.Value == h.Name.Value {
-				return meeting{hole: h, hull: o}, o.Is.Value == "round" || o.Is.Value == "square"
-			}
-		}
-		return meeting{}, false
-	}
-	for i, o := range m.plan.Measured.Holes {
-		if h.Name.Given && o.Hole.Value == h.Name.Value {
-			return meeting{hole: h, old: i}, true
-		}
-	}
-	return meeting{}, false
-}
-
-// meet lays the part on what it has to meet.
-func (m *matchOf) meet() {
+// meet takes over how the part lies on what it has to meet.
+func (m *matchOf) meet(lay func() (laidMatch, error)) {
 	n := m.match
 	thread := &Word{}
 	giveWord(thread, m.plan.Mounting.Bolts.Thread)
-	m.from = values(&thread.Value)
+	m.from = append(m.open[:len(m.open):len(m.open)], &thread.Value)
 	for _, x := range m.holes {
 		m.from = append(m.from, amounts(x.hole.Along, x.hole.Diameter)...)
 		if x.hull != nil {
 			m.from = append(m.from, amounts(x.hull.Along)...)
 		}
 	}
-	lay := sync.OnceValues(func() (laidMatch, error) {
-		bolt, err := table.Thread(thread.Text())
-		if err != nil {
-			return laidMatch{}, err
-		}
-		if err := m.oneFace(); err != nil {
-			return laidMatch{}, err
-		}
-		return matching{m: m, bolt: bolt.Diameter}.Reckon()
-	})
 	with := func() (formula[laidMatch], error) { return once[laidMatch](lay), nil }
 	reckon(&n.Miss, m.from, with, func(r laidMatch) float64 { return r.worst().Miss })
 	reckon(&n.Clearance, m.from, with, func(r laidMatch) float64 { return r.worst().Freedom })
@@ -144,6 +86,18 @@ func (m *matchOf) meet() {
 		n.Worst.Give(r.Worst, worst.At)
 		n.Miss.at, n.Clearance.at = worst.Along.At, worst.Diameter.At
 	}
+}
+
+// lay lays the part on what it has to meet.
+func (m *matchOf) lay() (laidMatch, error) {
+	bolt, err := table.Thread(m.plan.Mounting.Bolts.Thread.Value)
+	if err != nil {
+		return laidMatch{}, err
+	}
+	if err := m.oneFace(); err != nil {
+		return laidMatch{}, err
+	}
+	return matching{m: m, bolt: bolt.Diameter}.Reckon()
 }
 
 // once is a formula that several facts are picked from and that is reckoned once.

@@ -12,42 +12,72 @@ import (
 
 // How well the old part was measured, what flat it comes from, and whether it stood.
 
-// uncertainty is how well the place is known that the worst hole has to meet, and which
-// reading that comes from most.
-func (m *matchOf) uncertainty() {
+// uncertainty is how well the place is known of the hole that lacks most for it: whose
+// place may be off by most beyond what its bolt has of play. It needs the tool of every
+// hole, for the one of which it is not said may be that.
+func (m *matchOf) uncertainty(lay func() (laidMatch, error)) {
 	n := m.match
-	n.Dominated.WouldStand(n.At)
-	if !n.Miss.Known() {
-		m.unknownUncertainty()
+	from := values(&n.Miss.Value)
+	for _, x := range m.holes {
+		if x.hull != nil {
+			from = append(from, amounts(x.hull.Within)...)
+		}
+	}
+	known := n.Uncertainty.follows(from)
+	for _, v := range values(&n.Dominated.Value, &n.LeastSure.Value, &n.LeastSurePlay.Value) {
+		v.follows(from)
+	}
+	if !known {
 		return
 	}
-	worst := m.named(n.Worst.Text())
-	if worst.hull != nil {
-		m.hullUncertainty(worst)
+	laid, err := lay()
+	if err != nil {
+		n.Uncertainty.fails(err)
 		return
 	}
-	spread := m.old.Holes[worst.old].Folded
-	n.Uncertainty.Derive(values(&n.Miss.Value), func() (float64, error) { return spread.Limit(), nil }, func() []working.Step {
-		return spreadSteps(spread)
-	})
-	n.Dominated.Give(spread.Dominant(), n.At)
+	least := m.leastSure(laid)
+	unsure := m.placeOf(m.holes[least])
+	n.Uncertainty.Give(unsure.limit, unsure.at)
+	n.Uncertainty.work = unsure.work
+	n.Dominated.Give(unsure.mostly, unsure.at)
+	n.LeastSure.Give(laid.Holes[least].Name, unsure.at)
+	n.LeastSurePlay.Give(laid.Holes[least].Freedom, n.Clearance.at)
 }
 
-// unknownUncertainty lacks what the match lacks.
-func (m *matchOf) unknownUncertainty() {
-	m.match.Uncertainty.Derive(values(&m.match.Miss.Value), func() (float64, error) { return math.NaN(), nil }, nil)
-	m.match.Dominated.follows(values(&m.match.Miss.Value))
+// leastSure is the index of the hole whose place may be off by most beyond its play.
+func (m *matchOf) leastSure(laid laidMatch) int {
+	least, most := 0, math.Inf(-1)
+	for i, x := range m.holes {
+		lacks := m.placeOf(x).limit - laid.Holes[i].Freedom
+		if math.IsNaN(lacks) {
+			return i
+		}
+		if lacks > most {
+			least, most = i, lacks
+		}
+	}
+	return least
 }
 
-// hullUncertainty is that of a place read once with a tool.
-func (m *matchOf) hullUncertainty(worst *meeting) {
-	within := worst.hull.Within
+// unsure is how far a place may be off, mm, what that mostly comes from, and how it was
+// worked out.
+type unsure struct {
+	limit  float64
+	mostly string
+	at     finding.Place
+	work   func() []working.Step
+}
+
+// placeOf is how well the place is known that a hole has to meet: from all readings of the
+// old part, or from the one that was taken in the hull.
+func (m *matchOf) placeOf(x meeting) unsure {
+	if x.hull == nil {
+		spread := m.old.Holes[x.old].Folded
+		return unsure{spread.Limit(), spread.Dominant(), m.plan.Measured.Holes[x.old].At, func() []working.Step { return spreadSteps(spread) }}
+	}
 	source := working.Source{Title: "an even spread over what the tool is good to, twice its standard uncertainty", As: working.Computed}
-	arithmetic(&m.match.Uncertainty, "U", "2 within/sqrt(3)", "mm", amounts(within), func() float64 { return 2 * within.Value / math.Sqrt(3) })
-	if m.match.Uncertainty.Known() {
-		m.match.Uncertainty.work = oneStep("U", "2 within/sqrt(3)", m.match.Uncertainty.number, "mm", source)
-		m.match.Dominated.Give("the place of "+worst.hole.Name.Value+" in the hull", within.At)
-	}
+	limit := 2 * x.hull.Within.Value / math.Sqrt(3)
+	return unsure{limit, "place of " + x.hole.Name.Value + " in the hull", x.hull.Within.At, oneStep("U", "2 within/sqrt(3)", limit, "mm", source)}
 }
 
 // spreadSteps write down what an uncertainty is made of.
@@ -100,11 +130,12 @@ func (m *matchOf) lengthSteps() []working.Step {
 	return append(append(steps, total), spreadSteps(m.old.Length.Spread)...)
 }
 
-// wornHole is how much longer than wide a pin hole is that has worn.
+// wornHole is how much longer than wide a pin hole is that has worn (judgement).
 const wornHole = 0.03
 
-// oldFailed tells whether a record of the old part says that it did not stand. A look
-// for nothing of the kind says nothing.
+// oldFailed tells whether a record of the old part says that it did not stand. A fault
+// counts whoever wrote it down; that there was none takes one look at all that could
+// tell, on the old part, on a day that has been.
 func (b *builder) oldFailed(m *matchOf, p *plan.Fitting) {
 	n := m.match
 	n.OldFailed.WouldStand(finding.Place{File: p.At.File, Line: p.At.Line, Column: p.At.Column, Pointer: "/records"})
@@ -113,9 +144,20 @@ func (b *builder) oldFailed(m *matchOf, p *plan.Fitting) {
 			continue
 		}
 		bad := r.Crack.Value == "seen" || r.PinBent.Value == "seen" || r.Ovality.Given && r.Ovality.Value > wornHole
-		looked := r.Crack.Given && r.Crack.Value != "not looked for" && drawn(r.Did.Value)
-		if bad || looked && !n.OldFailed.Known() {
-			n.OldFailed.Give(bad || n.OldFailed.Yes(), r.At)
+		switch {
+		case bad:
+			n.OldFailed.Give(true, r.At)
+			return
+		case b.lookedWhole(r, m.match.Fitting):
+			n.OldFailed.Give(false, r.At)
 		}
 	}
+}
+
+// lookedWhole tells whether crack, pin and hole were all looked at on the part that goes.
+// A record of a day on which the new one was there says nothing of the old one.
+func (b *builder) lookedWhole(r plan.Record, f *Fitting) bool {
+	looked := func(t plan.Text) bool { return t.Given && t.Value != "not looked for" }
+	all := drawn(r.Did.Value) && looked(r.Crack) && looked(r.PinBent) && r.Ovality.Given
+	return all && r.On.Given && !r.On.First.After(b.on) && b.of(r.On, f) != partThere
 }

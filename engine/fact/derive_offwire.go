@@ -118,7 +118,8 @@ func (r offWireResult) Working() []working.Step {
 	return steps
 }
 
-// leastSquare is how far off square two directions may have been read, as a cosine: 5 deg.
+// leastSquare is how far off square two directions may have been read, as a cosine: 5 deg
+// (judgement).
 const leastSquare = 0.0872
 
 // square makes two directions of length one and the second square to the first; ok is

@@ -46,12 +46,19 @@ func (o *bendOf) press() {
 	o.reachable()
 }
 
-// upperUltimate is the strength that the press has to overcome: the certificate's, or
-// the most that any specification of the grade allows.
+// upperUltimate is the strength that the press has to overcome: the most that any
+// specification of the grade allows, or the certificate's if that is more, for a sheet is
+// not equally strong all over. The certificate alone counts where no specification says.
 func (o *bendOf) upperUltimate() (float64, error) {
+	upper, err := o.gradeUltimate()
 	if u := o.plan.Metal.Ultimate; u.Given {
-		return u.Value, nil
+		return max(u.Value, upper), nil
 	}
+	return upper, err
+}
+
+// gradeUltimate is the most that any specification of the grade allows.
+func (o *bendOf) gradeUltimate() (float64, error) {
 	row, err := metalRow(o.plan.Metal, &o.bend.Fitting.Thickness, false)
 	if err != nil {
 		return 0, err

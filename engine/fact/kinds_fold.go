@@ -48,17 +48,19 @@ type Match struct {
 	Subject
 	Fitting *Fitting `fact:"fitting"`
 
-	Matched     Number `fact:"matched" unit:"" means:"how many bolt holes have to meet a hole that is there"`
-	Miss        Number `fact:"miss" unit:"mm" means:"how far the worst bolt hole is off the hole that it has to meet, with the part laid on as well as it goes"`
-	Clearance   Number `fact:"clearance" unit:"mm" means:"how far that hole may be off for its bolt to go through: the play of the bolt in both holes, less what the cut may be off"`
-	Worst       Word   `fact:"worst" means:"name of that hole"`
-	Ream        Number `fact:"ream" unit:"mm" means:"diameter that the widest hole has to be reamed to, 0 if all bolts go through"`
-	Reamed      Number `fact:"reamed" unit:"" means:"how many holes have to be reamed"`
-	ToFill      Number `fact:"to_fill" unit:"" means:"how many holes of the hull are left over and have to be filled" from:"hull_holes"`
-	ToDrill     Number `fact:"to_drill" unit:"" means:"how many bolt holes are drilled at the boat" from:"holes/drill_at_boat"`
-	Uncertainty Number `fact:"uncertainty" unit:"mm" means:"how far the worst hole may be off for all that was measured, in 19 cases of 20"`
-	Dominated   Word   `fact:"dominated_by" means:"the reading that most of this comes from"`
-	FlatLength  Number `fact:"flat_length" unit:"mm" means:"length of the flat that the old part comes from"`
+	Matched       Number `fact:"matched" unit:"" means:"how many bolt holes have to meet a hole that is there" from:"hull_holes" tool:"rule" where:"at the boat or on the old part: the hole that each bolt hole of the new one meets"`
+	Miss          Number `fact:"miss" unit:"mm" means:"how far the worst bolt hole is off the hole that it has to meet, with the part laid on as well as it goes"`
+	Clearance     Number `fact:"clearance" unit:"mm" means:"how far that hole may be off for its bolt to go through: the play of the bolt in both holes, less what the cut may be off"`
+	Worst         Word   `fact:"worst" means:"name of that hole"`
+	Ream          Number `fact:"ream" unit:"mm" means:"diameter that the widest hole has to be reamed to, 0 if all bolts go through"`
+	Reamed        Number `fact:"reamed" unit:"" means:"how many holes have to be reamed"`
+	ToFill        Number `fact:"to_fill" unit:"" means:"how many holes of the hull are left over and have to be filled" from:"hull_holes" tool:"the eye" where:"at the hull, with the old part off"`
+	ToDrill       Number `fact:"to_drill" unit:"" means:"how many bolt holes are drilled at the boat" from:"holes/drill_at_boat"`
+	Uncertainty   Number `fact:"uncertainty" unit:"mm" means:"how far the bolt hole that this leaves least play may be off for all that was measured, in 19 cases of 20"`
+	Dominated     Word   `fact:"dominated_by" means:"the reading that most of this comes from"`
+	LeastSure     Word   `fact:"least_sure" means:"name of that hole"`
+	LeastSurePlay Number `fact:"least_sure_play" unit:"mm" means:"how far that hole may be off for its bolt to go through"`
+	FlatLength    Number `fact:"flat_length" unit:"mm" means:"length of the flat that the old part comes from"`
 
 	OffWire   Number `fact:"off_wire" unit:"deg" means:"angle between the wire, from pin to pin, and the flat of the loaded leg" from:"lies" tool:"plumb bob and rule" where:"along the bolted leg, and square out of its face"`
 	Follows   Word   `fact:"follows" means:"what the folds are made to" from:"follows" words:"old part,wire" tool:"the owner and the rigger" where:"at the boat, with the old part on the bench"`

@@ -40,12 +40,12 @@ func gaps(f plan.Fitting) (problems []finding.Problem) {
 	return problems
 }
 
-// one makes the part of a fitting as the plan describes it.
-func one(p *plan.Plan, f *plan.Fitting, facts *fact.Facts) (Part, *finding.Problem) {
+// one makes the part of a fitting as the plan describes it, and the old part laid flat.
+func one(p *plan.Plan, f *plan.Fitting, old *sheet.Development, facts *fact.Facts) (Part, *finding.Problem) {
 	part := Part{Name: f.ID.Value, Kind: f.Kind.Value, State: f.State.Value, At: f.At,
 		Copies: []Copy{{Boat: p.Boat.Name.Value, Hand: AsDrawn}},
 		Metal:  Metal{f.Metal.Name.Value, f.Metal.Condition.Value, f.Metal.Certificate.Value},
-		Grain:  f.Grain.Value, Finish: f.Finish.Value, Follows: f.Follows.Value}
+		Grain:  f.Grain.Value, Finish: f.Finish.Value, Follows: f.Follows.Value, Old: old}
 	if part.Grain == "unknown" {
 		part.Grain = ""
 	}
@@ -148,19 +148,13 @@ func drilledInHull(f *plan.Fitting, h plan.Hole) bool {
 }
 
 // nearFold tells whether a hole lies nearer to a fold than one that can be made before.
-// Where that distance is not known, no hole is said to.
+// Where that distance is not known, every hole counts as near: one that is drilled after
+// folding stays round.
 func nearFold(f *plan.Fitting, h plan.Hole, facts *fact.Facts) bool {
 	for _, d := range f.Folds {
 		b := bendOf(f, d, facts)
-		if b == nil || !b.Distance.Known() {
-			continue
-		}
-		sin, cos := math.Sincos(d.Skew.Value * math.Pi / 180)
-		half := h.Diameter.Value / 2
-		if h.Shape.Value == "square" {
-			half *= math.Sqrt2
-		}
-		if math.Abs((h.Along.Value-d.Along.Value)*cos-h.Across.Value*sin)-half < b.Distance.Float() {
+		fold, _ := d.Sheet()
+		if b == nil || !b.Distance.Known() || h.Sheet().ToFold(fold) < b.Distance.Float() {
 			return true
 		}
 	}
@@ -180,15 +174,13 @@ func (p *Part) press(f *plan.Fitting) {
 	p.Orders = orders
 }
 
-// meets takes over how the part lands, and what the old part was.
+// meets takes over how the part lands.
 func (p *Part) meets(f *plan.Fitting, facts *fact.Facts) {
-	if d, ok := f.Development(); ok {
-		p.Old = &d
-	}
 	id := plan.SidedIDs(f.ID.Value, f.Side.Value)[0]
 	for _, m := range facts.Matches {
 		if m.ID == id {
-			p.Landing = &Landing{Worst: m.Worst.Text(), Dominated: m.Dominated.Text(), Miss: m.Miss.Float(), Clearance: m.Clearance.Float(), Uncertainty: m.Uncertainty.Float()}
+			p.Landing = &Landing{Worst: m.Worst.Text(), LeastSure: m.LeastSure.Text(), Dominated: m.Dominated.Text(),
+				Miss: m.Miss.Float(), Clearance: m.Clearance.Float(), Uncertainty: m.Uncertainty.Float(), Play: m.LeastSurePlay.Float(), Meet: m.Matched.Float()}
 		}
 	}
 }

@@ -108,10 +108,12 @@ type Hole struct {
 // Landing is how the bolt holes meet those that are there. Lengths in mm.
 type Landing struct {
 	// Worst is the name of the hole that lacks most; Miss how far it is off, Clearance how
-	// far it may be, Uncertainty within what its place is known in 19 cases of 20, and
-	// Dominated what that mostly comes from. NaN and "" where it can't be told.
-	Worst, Dominated             string
-	Miss, Clearance, Uncertainty float64
+	// far it may be. LeastSure is the name of the hole whose place is known least well
+	// beside its Play, Uncertainty within what it is known in 19 cases of 20, and Dominated
+	// what that mostly comes from. Meet is how many holes have to meet one that is there.
+	// NaN and "" where it can't be told.
+	Worst, LeastSure, Dominated              string
+	Miss, Clearance, Uncertainty, Play, Meet float64
 }
 
 // flats are the kinds of fittings that are no plate.
@@ -127,13 +129,13 @@ func Of(p *plan.Plan, facts *fact.Facts) ([]Part, []finding.Problem) {
 		if f.State.Value == "kept" || slices.Contains(noPlate, f.Kind.Value) {
 			continue
 		}
-		whole := f.Completed()
+		whole, old := f.Completed()
 		missing := gaps(whole)
 		if len(missing) > 0 {
 			problems = append(problems, missing...)
 			continue
 		}
-		part, problem := one(p, &whole, facts)
+		part, problem := one(p, &whole, old, facts)
 		if problem != nil {
 			problems = append(problems, *problem)
 			continue

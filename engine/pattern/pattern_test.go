@@ -191,3 +191,38 @@ func TestNoPattern(t *testing.T) {
 		}
 	}
 }
+
+// Where nobody knows how near to a fold a hole may be, it is drilled after folding.
+func TestFoldDistanceUnknown(t *testing.T) {
+	parts, problems := patterns(t, "p.yaml", strings.NewReplacer("thickness: 8 mm", "thickness: 18 mm", "radius: 16 mm", "radius: 36 mm").Replace(plain))
+	if len(problems) > 0 || len(parts) != 1 {
+		t.Fatal(problems, len(parts))
+	}
+	for _, h := range parts[0].Holes {
+		if h.Made == pattern.Cut {
+			t.Errorf("%s is cut", h.Name)
+		}
+	}
+}
+
+// A drawing says of a hole that it is not known to meet any, and names the one whose place
+// is known least well.
+func TestLandingWarnings(t *testing.T) {
+	const second = "      - { hole: second, along: 60.1 mm, diameter: 10 mm, is: round, within: 0.2 mm }\n"
+	warned := func(src, want string) bool {
+		parts, problems := patterns(t, "q.yaml", src)
+		if len(problems) > 0 {
+			t.Fatal(problems)
+		}
+		aft := parts[slices.IndexFunc(parts, func(p pattern.Part) bool { return p.Name == "aft-lower-plate" })]
+		return slices.ContainsFunc(aft.Warnings, func(s string) bool { return strings.HasPrefix(s, want) })
+	}
+	const untold = "it can't be told whether the bolt holes meet"
+	src := boat(t, "quillfish-mended.yaml")
+	if warned(src, untold) || !warned(strings.Replace(src, second, "", 1), untold) {
+		t.Error("a hole that meets nothing is warned of where there is none, or not where there is")
+	}
+	if !warned(strings.Replace(src, "hole: third, along: 120 mm, diameter: 10 mm, is: round, within: 0.2 mm", "hole: third, along: 120 mm, diameter: 10 mm, is: round, within: 4 mm", 1), "hole third may be 4.62 mm off") {
+		t.Error("the hole whose place is known least well is not named")
+	}
+}

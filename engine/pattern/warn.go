@@ -10,7 +10,8 @@ import (
 )
 
 // testStrip is from where on the methods for a fold differ so much that only a test
-// strip tells, mm (judgement).
+// strip tells, mm (judgement). The rule fold-needs-no-test-strip has the same limit; a
+// test holds the two equal.
 const testStrip = 1.0
 
 // warn gathers the sentences that stand on the drawing. What fails a rule is in the
@@ -20,8 +21,11 @@ func (p *Part) warn(f *plan.Fitting) {
 	if f.Measured.Given() || len(f.HullHoles) > 0 {
 		say("measured from an old part: make one, try it at the boat, then make the rest")
 	}
-	if l := p.Landing; l != nil && l.Uncertainty > l.Clearance {
-		say("hole %s may be %s off for all that was measured, and its bolt has %s of play", l.Worst, mm(l.Uncertainty), mm(l.Clearance))
+	if l := p.Landing; l != nil && l.Uncertainty > l.Play {
+		say("hole %s may be %s off for all that was measured, and its bolt has %s of play", l.LeastSure, mm(l.Uncertainty), mm(l.Play))
+	}
+	if l := p.Landing; l != nil && math.IsNaN(l.Miss) && !(l.Meet <= 1) {
+		say("it can't be told whether the bolt holes meet those that are there: do not cut before that is settled")
 	}
 	if l := p.Landing; l != nil && l.Miss > l.Clearance {
 		say("hole %s is %s off the one that it has to meet: do not cut before that is settled", l.Worst, mm(l.Miss))

@@ -5,35 +5,40 @@ import (
 	"chainwale/engine/sheet"
 )
 
-// Development is the flat that the old part comes from; ok is false where its readings
-// are missing or don't make one.
-func (f Fitting) Development() (sheet.Development, bool) {
+// development is the flat that the old part comes from; nil where its readings are
+// missing or don't make one.
+func (f Fitting) development() *sheet.Development {
 	if !f.Measured.Given() {
-		return sheet.Development{}, false
+		return nil
 	}
 	old, ok := f.OldPart()
 	if !ok {
-		return sheet.Development{}, false
+		return nil
 	}
 	d, err := old.Develop()
-	return d, err == nil
+	if err != nil {
+		return nil
+	}
+	return &d
 }
 
 // Completed is the fitting with what it leaves out of its flat taken from the old part:
 // thickness and outline, the folds, and the places of holes. Each stands where the
-// reading does that it comes from. A part of a new design takes nothing over.
-func (f Fitting) Completed() Fitting {
-	d, ok := f.Development()
-	if !ok || f.State.Value == "new" {
-		return f
+// reading does that it comes from. A part of a new design takes nothing over, and one
+// with a contour no outline. The flat of the old part comes with it, for it takes long to
+// work out; nil where its readings are missing or don't make one.
+func (f Fitting) Completed() (Fitting, *sheet.Development) {
+	d := f.development()
+	if d == nil || f.State.Value == "new" {
+		return f, d
 	}
 	m := f.Measured
 	take(&f.Thickness, d.Strip.Thickness, m.Thickness.At)
-	take(&f.Outline.Width, d.Strip.Width, m.Width.At)
 	if len(f.Outline.Contour) == 0 {
+		take(&f.Outline.Width, d.Strip.Width, m.Width.At)
 		take(&f.Outline.Length, d.Length.Value, m.Legs[0].At)
 	}
-	f.Folds = f.completedFolds(d)
+	f.Folds = f.completedFolds(*d)
 	f.Holes = append([]Hole{}, f.Holes...)
 	for i := range m.Holes {
 		if h := f.HoleNamed(m.Holes[i].Hole.Value); h != nil && !h.Along.Given {
@@ -41,7 +46,7 @@ func (f Fitting) Completed() Fitting {
 			take(&h.Across, d.Holes[i].At.Y, m.Holes[i].Across.At)
 		}
 	}
-	return f
+	return f, d
 }
 
 func take(a *Amount, value float64, at finding.Place) {

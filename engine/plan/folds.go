@@ -24,6 +24,7 @@ func (c *crossChecker) part(f Fitting) {
 		shape := c.shape(f)
 		if shape != nil {
 			c.withinShape(f, shape)
+			c.width(f, shape)
 		}
 		c.folds(f, shape)
 	}

@@ -26,11 +26,14 @@ type Concern struct {
 	Says  string
 }
 
-// standInsWanted is how many stand-ins a forestay or backstay wants in its place, and
-// within how many degrees of its direction they lead.
 const (
+	// standInsWanted is how many stand-ins a forestay or backstay wants in its place:
+	// halyards are led to either side of its line before it goes (common practice, of
+	// owners and riggers; that two are asked for is judgement).
 	standInsWanted = 2
-	standInFan     = 60.0
+	// standInFan is within how many degrees of a stay's direction a stand-in leads its
+	// way: as far as half of its pull still goes there, cos 60 deg (judgement).
+	standInFan = 60.0
 )
 
 // side is 1 to port, -1 to starboard, 0 on the centreline.

@@ -120,7 +120,7 @@ func TestFailureIsExplained(t *testing.T) {
   {"expression": "fitting.state", "word": "new"},
   {"expression": "stay.break_load", "amount": {"value": 35500, "unit": "N"}}
  ],
- "message": "the port chainplate breaks at 40 kN, 0.75 times what it needs; the wire it holds breaks at 35.5 kN",
+ "message": "The port chainplate breaks at 40 kN, 0.75 times what it needs; the wire it holds breaks at 35.5 kN",
  "because": "The plate is hidden and the wire is seen, so the wire must be the one to go.",
  "decides": ["rigger", "naval architect"],
  "known": [{"source": "the engine's tests", "edition": "2026", "clause": "1", "as": "judgement"}],
@@ -290,7 +290,7 @@ examples: [{ outcome: holds }, { outcome: fails }, { outcome: cannot tell }]
 		}
 	}
 	f := p.Judge([]*fact.Subject{b.landing.Base()}, JudgeOptions{}).of(t, "r")
-	const want = "the port cap shroud on its chainplate: (no stay), unknown, no, unknown, 16.1 mm"
+	const want = "The port cap shroud on its chainplate: (no stay), unknown, no, unknown, 16.1 mm"
 	if f.Message != want || f.Outcome != finding.Fails || f.Need != nil || f.At != at(30, 17) {
 		t.Errorf("%+v", f)
 	}
@@ -482,7 +482,7 @@ func TestNearMissIsPrintedWithItsDigits(t *testing.T) {
 	b := newBoat()
 	b.fitting.Thickness.Give(25.4*3/16-1e-7, at(24, 16))
 	f := judge(t, b, JudgeOptions{}).of(t, "plate-thick-enough")
-	if f.Message != "the port chainplate is 4.7624999 mm thick, 4.7625 mm needed" {
+	if f.Message != "The port chainplate is 4.7624999 mm thick, 4.7625 mm needed" {
 		t.Errorf("says %s", f.Message)
 	}
 }

@@ -143,7 +143,8 @@ func (s *saying) holds() string {
 	return fmt.Sprintf("%s: %s, limit %s", s.rule.Title, have, need)
 }
 
-// fill puts a sentence together.
+// fill puts a sentence together. One that begins with a subject's name begins as that
+// does, but for a name in words: "the lower fold of …".
 func (s *saying) fill(sentence []piece) string {
 	var out strings.Builder
 	for _, p := range sentence {
@@ -152,7 +153,11 @@ func (s *saying) fill(sentence []piece) string {
 			out.WriteString(p.fill(s))
 		}
 	}
-	return strings.Join(strings.Fields(out.String()), " ")
+	text := strings.Join(strings.Fields(out.String()), " ")
+	if strings.HasPrefix(text, "the ") {
+		return "T" + text[1:]
+	}
+	return text
 }
 
 func (s *saying) neighbour(name string) string {

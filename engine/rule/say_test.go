@@ -6,14 +6,14 @@ import (
 )
 
 // TestSentences holds that what fails is said by its band where the band has a
-// sentence of its own and by the rule where it has none, and that what holds is not
-// said in the words of a fault.
+// sentence of its own and by the rule where it has none, that a name in words begins
+// it with a capital letter, and that what holds is not said in the words of a fault.
 func TestSentences(t *testing.T) {
 	for _, test := range []struct {
 		pren float64
 		says string
 	}{
-		{18, "the port chainplate is of 316L and stands hidden"},
+		{18, "The port chainplate is of 316L and stands hidden"},
 		{24, "nobody looks at the port chainplate of 316L"},
 		{42, "The metal bears a hidden wet place"},
 	} {

@@ -33,22 +33,25 @@ type BumpStep struct {
 
 const (
 	// firstShare is how much of the predicted strokes is pumped before the first reading,
-	// stepShare how much of what is left after each; nearEnough, deg, is as good as a bevel
-	// reads.
+	// stepShare how much of what is left after each: bent too little is bent again, bent
+	// too far is not bent back. Simulated, they went beyond with no press whose slope is
+	// up to 1.3 times the predicted one (judgement).
 	firstShare = 0.6
 	stepShare  = 0.7
+	// nearEnough, deg, is as good as a bevel reads (common practice).
 	nearEnough = 0.5
-	// vernier is the least part of a stroke that a hand can pump.
+	// vernier is the least part of a stroke that a hand can pump (judgement).
 	vernier = 0.25
 	// lastReserve is what the last quarter of a stroke may fold beyond the slope that two
-	// readings bear out, firstReserve beyond one that is only predicted.
+	// readings bear out, firstReserve beyond one that is only predicted: as much as
+	// stepShare keeps back (judgement).
 	lastReserve  = 1.15
 	firstReserve = 1 / stepShare
 	// plasticFrom, deg, is the angle from which a part keeps what is pumped: below it
-	// slack and elastic travel hide the slope.
+	// slack and elastic travel hide the slope (judgement).
 	plasticFrom = 2
 	// leastSlope is the least share of the predicted slope that readings are believed
-	// for: over a quarter of a stroke a bevel is no better.
+	// for: over a quarter of a stroke a bevel is no better (judgement).
 	leastSlope = 0.6
 )
 

@@ -66,6 +66,27 @@ func (c Contour) Bounds() (low, high Point) {
 	return low, high
 }
 
+// Across is from where to where the contour lies beside a point within it, on the line
+// through the point square to the X axis; ok is false for a point that is not within.
+func (c Contour) Across(p Point) (low, high float64, ok bool) {
+	if !c.Contains(p) {
+		return 0, 0, false
+	}
+	below, above := c.Bounds()
+	line := segment{from: Point{p.X, below.Y - 1}, to: Point{p.X, above.Y + 1}}
+	low, high = below.Y, above.Y
+	for _, s := range c.segments() {
+		for _, x := range line.crossings(s) {
+			if x.Y <= p.Y {
+				low = max(low, x.Y)
+			} else {
+				high = min(high, x.Y)
+			}
+		}
+	}
+	return low, high, true
+}
+
 // Flatten is the contour as a polygon whose sides leave its arcs by no more than a
 // height, mm.
 func (c Contour) Flatten(height float64) []Point {

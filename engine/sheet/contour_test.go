@@ -228,3 +228,27 @@ func TestFlatRefuses(t *testing.T) {
 		}
 	}
 }
+
+// What lies to either side of a point: a round end, a notch, and a point outside.
+func TestAcross(t *testing.T) {
+	end := Contour{{20, -20, 0}, {100, -20, 0}, {100, 20, 0}, {20, 20, 1}}
+	notched := Contour{{0, -20, 0}, {100, -20, 0}, {100, 20, 0}, {60, 20, 0}, {60, 5, 0}, {40, 5, 0}, {40, 20, 0}, {0, 20, 0}}
+	for _, c := range []struct {
+		contour   Contour
+		at        Point
+		low, high float64
+		ok        bool
+	}{
+		{end, Point{8, 3}, -16, 16, true}, // sqrt(20^2 - 12^2)
+		{end, Point{50, 0}, -20, 20, true},
+		{end, Point{0.1, 10}, 0, 0, false},
+		{notched, Point{50, 0}, -20, 5, true},
+		{notched, Point{40, 0}, -20, 5, true}, // along the notch's side
+		{notched, Point{50, 10}, 0, 0, false},
+	} {
+		low, high, ok := c.contour.Across(c.at)
+		if ok != c.ok || !(math.Abs(low-c.low) < 1e-9) || !(math.Abs(high-c.high) < 1e-9) {
+			t.Errorf("at %v: from %v to %v, %v; wanted %v to %v", c.at, low, high, ok, c.low, c.high)
+		}
+	}
+}

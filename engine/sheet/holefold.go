@@ -1,8 +1,27 @@
 package sheet
 
 import (
+	"math"
+
 	"chainwale/engine/working"
 )
+
+// ToFold is the metal between a hole of the flat and the middle line of a fold, mm; less
+// than 0 if the line goes through the hole.
+//
+// Equation: |(X - At) cos(skew) - Y sin(skew)| - r, with r half the diameter of a round
+// hole and half the diagonal of a square one, which is the least for any turn of it.
+//
+// Symbols: X, Y the hole's middle, At and skew the fold's, mm and deg. Source: geometry
+// (computed).
+func (h Hole) ToFold(f Fold) float64 {
+	sin, cos := math.Sincos(radians(f.Skew))
+	r := h.Diameter / 2
+	if h.Square {
+		r *= math.Sqrt2
+	}
+	return math.Abs((h.At.X-f.At)*cos-h.At.Y*sin) - r
+}
 
 // HoleToFold is how far a hole stays clear of a fold.
 //

@@ -212,3 +212,22 @@ func TestTolerances(t *testing.T) {
 		}
 	}
 }
+
+// The metal between a hole and a fold's line, by hand: 20 mm along and 10 mm across from a
+// line at 30 deg is 20 cos 30 - 10 sin 30 from it.
+func TestToFold(t *testing.T) {
+	f := Fold{At: 100, Skew: 30}
+	for _, c := range []struct {
+		hole Hole
+		want float64
+	}{
+		{Hole{At: Point{120, 10}, Diameter: 8}, 20*math.Sqrt(3)/2 - 5 - 4},
+		{Hole{At: Point{80, -10}, Diameter: 8}, 20*math.Sqrt(3)/2 - 5 - 4},
+		{Hole{At: Point{120, 10}, Diameter: 8, Square: true}, 20*math.Sqrt(3)/2 - 5 - 4*math.Sqrt2},
+		{Hole{At: Point{100, 0}, Diameter: 8}, -4},
+	} {
+		if got := c.hole.ToFold(f); !(math.Abs(got-c.want) < 1e-9) {
+			t.Errorf("%+v: %v, wanted %v", c.hole, got, c.want)
+		}
+	}
+}

@@ -19,7 +19,8 @@ import (
 //
 // Holds for nominal diameters over 3 and up to 50 mm.
 //
-// Source: ISO 286, standard tolerances (published). Clevis pins are h11 (memory).
+// Source: after ISO 286-1, 2010, standard tolerances (published; the edition is memory).
+// Clevis pins are h11 (memory).
 // Errors: a diameter or a grade that the table does not have.
 type Fit struct {
 	Nominal             float64
@@ -35,7 +36,7 @@ type FitResult struct {
 }
 
 var (
-	isoFit  = working.Source{Title: "ISO 286, standard tolerances", As: working.Published, For: "the table"}
+	isoFit  = working.Source{Title: "after ISO 286-1, standard tolerances", Edition: "2010", As: working.Published, For: "the table; the edition is memory"}
 	itTable = sync.OnceValues(func() ([]csvRow, error) {
 		var err error
 		_, rows := readTable("it.csv", &err)
@@ -91,7 +92,7 @@ func (r FitResult) Working() []working.Step {
 var cutColumns = []string{"0", "3", "10", "35", "125", "315", "1000"}
 
 // CutTolerance is how far a thermally cut size may be off, plus and minus mm, after
-// ISO 9013 (published).
+// ISO 9013, 2017 (published; the edition is memory).
 //
 // Symbols: class 1 or 2, thickness and nominal size in mm. Holds for cuts by laser
 // (usually class 1) and by plasma or flame (class 2); water jets are not covered unless
@@ -118,10 +119,11 @@ func CutTolerance(class int, thickness, nominal float64) (float64, error) {
 	return 0, fmt.Errorf("no limit is known for a size of %g mm cut in %g mm to class %d", nominal, thickness, class)
 }
 
-// perpendicularity holds offset and slope of the ranges 1 to 5 of ISO 9013.
+// perpendicularity holds offset and slope of the ranges 1 to 5, after ISO 9013, 2017
+// (memory).
 var perpendicularity = [][2]float64{{0.05, 0.003}, {0.15, 0.007}, {0.4, 0.01}, {0.8, 0.02}, {1.2, 0.035}}
 
-// CutSlant is how far a cut face may be off square, u of ISO 9013 in mm (memory), for
+// CutSlant is how far a cut face may be off square, u after ISO 9013, 2017, in mm (memory), for
 // range 1 to 5 and the thickness in mm.
 func CutSlant(quality int, thickness float64) (float64, error) {
 	if quality < 1 || quality > len(perpendicularity) {
@@ -134,7 +136,8 @@ func CutSlant(quality int, thickness float64) (float64, error) {
 }
 
 // GeneralTolerance is how far a length without a tolerance may be off, plus and minus
-// mm, after ISO 2768-1 in its class f, m, c or v (published; c up to 6 mm from memory).
+// mm, after ISO 2768-1, 1989, in its class f, m, c or v (published; the edition, and c up
+// to 6 mm, are memory).
 func GeneralTolerance(class string, nominal float64) (float64, error) {
 	var err error
 	_, rows := readTable("general.csv", &err)

@@ -23,7 +23,7 @@ import "chainwale/engine/working"
 // Holds for a hole on the centre line. The 16 mm makes be the side itself in
 // nearly every plate of a boat. Shear is more hopeful than the other methods.
 //
-// Source: AISC 360-10, D5, J7, D2 and Design Example D.7 (published). Errors: a
+// Source: after AISC 360-10, D5, J7, D2 and Design Example D.7 (published). Errors: a
 // size that is missing, negative or not finite, a pin larger than the hole, a hole
 // that breaks out.
 type AISCPinPlate struct {

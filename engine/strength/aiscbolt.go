@@ -21,7 +21,7 @@ import "chainwale/engine/working"
 // line between shear and pull with its factor taken out of both, as for nominal
 // strengths it must be. Prying isn't in it.
 //
-// Source: AISC 360-10, J3.6, J3.7 and table J3.2 (published). Errors: a size or a
+// Source: after AISC 360-10, J3.6, J3.7 and table J3.2 (published). Errors: a size or a
 // strength that is missing, negative or not finite; loads that are negative or not
 // finite.
 type AISCBolt struct {

@@ -18,7 +18,7 @@ import "chainwale/engine/working"
 // Holds for a pin that fills its hole. All three are limits of deformation, to be
 // held against the working load and never against the wire's break load.
 //
-// Source: EN 1993-1-8:2005, table 3.10, gamma 1 (published); AISC 360, J7-1
+// Source: after EN 1993-1-8:2005, table 3.10, gamma 1 (published); AISC 360, J7-1
 // (published); ASME BTH-1, 3-3.3, design factor 1 (published). Errors: a size or
 // a strength that is missing, negative or not finite.
 type Bearing struct{ Thickness, Pin, Yield float64 }

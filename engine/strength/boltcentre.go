@@ -28,7 +28,7 @@ import (
 // centre (an arm below a ten-thousandth of the group's reach) they share alike, and
 // the coefficient is 0.98 of their number, the curve's end.
 //
-// Source: AISC Manual, eccentrically loaded bolt groups, the load-deformation curve
+// Source: after AISC Manual, eccentrically loaded bolt groups, the load-deformation curve
 // of its tables of C (published). Errors: those of BoltGroup; bolts of unlike
 // areas; no force; a group for which no centre was found.
 type BoltGroupUltimate struct {

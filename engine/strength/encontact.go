@@ -6,7 +6,7 @@ import (
 	"chainwale/engine/working"
 )
 
-// ENContact is the line along which a pin lies in a wider hole, by EN 1993-1-8: for
+// ENContact is the line along which a pin lies in a wider hole, after EN 1993-1-8: for
 // a pin that is to come out again.
 //
 // Returns the stress between pin and hole under the service load (Stress) and what
@@ -22,7 +22,7 @@ import (
 // Holds for a pin and a plate of one elastic modulus. A pin that fills its hole has
 // no line of contact, so its stress is 0.
 //
-// Source: EN 1993-1-8:2005, 3.13, equations 3.14 to 3.16 (published). Errors: sizes,
+// Source: after EN 1993-1-8:2005, 3.13, equations 3.14 to 3.16 (published). Errors: sizes,
 // loads or strengths that are missing, negative or not finite; a pin larger than its
 // hole; a factor below 1.
 type ENContact struct {

@@ -28,7 +28,7 @@ import (
 // Holds for a solid round pin in double shear. The rule that lets a short pin count
 // as a bolt is left out on purpose: it has been questioned in print.
 //
-// Source: EN 1993-1-8:2005, 3.13, table 3.10, 3.14 to 3.16 (published; gM0 memory).
+// Source: after EN 1993-1-8:2005, 3.13, table 3.10, 3.14 to 3.16 (published; gM0 memory).
 // Errors: sizes, loads or strengths that are missing, negative or not finite; a pin
 // larger than its hole; factors below 1.
 type ENPin struct {

@@ -25,7 +25,7 @@ import (
 // Holds for a design load: put a factored working load in. With a wire's break load
 // nearly every annealed plate fails, which means nothing.
 //
-// Source: EN 1993-1-8:2005, 3.13, table 3.9 (published). Errors: a size, load or
+// Source: after EN 1993-1-8:2005, 3.13, table 3.9 (published). Errors: a size, load or
 // strength that is missing, negative or not finite; a factor below 1; a hole that
 // breaks out.
 type ENPinPlate struct {

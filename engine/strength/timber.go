@@ -45,7 +45,7 @@ const (
 // the bolt and no friction is credited: preload creeps away. Bolts in a row along
 // the grain of solid timber count as n^0.9 (a1/(13 d))^0.25, at most n.
 //
-// Source: EN 1995-1-1:2004, 8.2.3, 8.5.1 and 8.5.1.1 (embedment published by way of
+// Source: after EN 1995-1-1:2004, 8.2.3, 8.5.1 and 8.5.1.1 (embedment published by way of
 // two public timber programs; the modes and the row memory). It reproduces the
 // timber rows of this project's nine ordinary plates. Errors: a kind that is not
 // known; sizes, densities or counts outside these bounds.

@@ -19,13 +19,13 @@ import (
 // Symbols: Pbru and Ptu as shear_bearing and net_tension, N; hole D, thickness t, mm;
 // yield Fy, ultimate Fu, MPa; C bare, from the chart; results N.
 //
-// Holds where both charts of strength do. Load basis: plate is nominal ultimate, to be
-// held against the wire's break load; yield is a limit of deformation, to be held
-// against the load at work.
+// Holds where both charts of strength do, for an axial load as they do. Load basis: plate
+// is nominal ultimate, to be held against the wire's break load; yield is a limit of
+// deformation, to be held against the load at work.
 //
-// Source: after Niu, Airframe Stress Analysis and Sizing, equation 9.8.3, with C as
-// read off its chart at five points (published). Errors: those of both strengths; a
-// yield strength above the ultimate.
+// Source: after Niu, Airframe Stress Analysis and Sizing, 1999, equation 9.8.3, with C
+// as read off its chart at five points (published, Niu's edition from memory). Errors:
+// those of both strengths; a yield strength above the ultimate.
 func lugYield() clauses.Clause {
 	return clauses.Clause{
 		Clause: "9.8.3",
@@ -34,9 +34,12 @@ func lugYield() clauses.Clause {
 		Reads:  lugReads,
 		Facts: []clauses.Fact{
 			{
-				Name: "plate", Unit: "N", Bears: true, From: fromAll,
+				Name: "plate", Unit: "N", From: fromAll,
 				Meaning: "load in line with the plate at which it gives way at its pin hole, the lesser of shear-bearing and net tension: nominal ultimate without a factor, to be held against the wire's break load",
 				Reckon: func(r clauses.Row) (clauses.Result, error) {
+					if err := axial(r); err != nil {
+						return clauses.Result{}, err
+					}
 					l, err := wholeLug(r)
 					if err != nil {
 						return clauses.Result{}, err
@@ -48,6 +51,9 @@ func lugYield() clauses.Clause {
 				Name: "yield", Unit: "N", Bears: true, From: append([]string{"fitting.metal.yield"}, fromAll...),
 				Meaning: "load at which the plate takes a set at its pin hole: a limit of deformation, to be held against the load at work and never against the wire's break load",
 				Reckon: func(r clauses.Row) (clauses.Result, error) {
+					if err := axial(r); err != nil {
+						return clauses.Result{}, err
+					}
 					l, err := wholeLugOf(r)
 					if err != nil {
 						return clauses.Result{}, err

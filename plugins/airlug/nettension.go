@@ -17,14 +17,16 @@ import (
 // Symbols: width w (twice the poorer side), hole D, thickness t, mm; ultimate Fu, MPa;
 // kt bare, from the metal's curve; result N.
 //
-// Holds for an axial load, a pin that fits, w/D up to 5; 18-8 stainless steel, for
+// Holds for an axial load, or one within 10 deg of it in the lug's plane and 2 deg out of
+// it (judgement), a pin that fits, w/D up to 5; 18-8 stainless steel, for
 // which the lower of the curves annealed and full hard counts, and 4130 steel. Load
 // basis: nominal ultimate, to be held against the wire's break load.
 //
-// Source: after NASA TM X-73305, figure B2.1.0-4, as digitised in AA-SM-009-005; Niu,
-// Airframe Stress Analysis and Sizing, equation 9.8.2 (published; which of our metals
-// follow which curve is judgement). Errors: sizes or strengths that can't be; outside
-// the chart; a metal without a curve; a loose pin.
+// Source: after NASA TM X-73305, 1975, figure B2.1.0-4, as digitised in AA-SM-009-005;
+// Niu, Airframe Stress Analysis and Sizing, 1999, equation 9.8.2 (published, Niu's
+// edition from memory; which of our metals follow which curve is judgement). Errors:
+// sizes or strengths that can't be; outside the chart; a metal without a curve; a loose
+// pin; a wire that leans farther.
 func netTension() clauses.Clause {
 	return clauses.Clause{
 		Clause: "9.8.2",
@@ -48,6 +50,9 @@ func netTension() clauses.Clause {
 // tensionOf reckons the lug across its hole. Its end is not asked for, so one that the
 // other chart holds for stands in.
 func tensionOf(r clauses.Row) (strength.AirLugResult, error) {
+	if err := axial(r); err != nil {
+		return strength.AirLugResult{}, err
+	}
 	l, err := lugOf(r)
 	if err != nil {
 		return strength.AirLugResult{}, err

@@ -17,11 +17,13 @@ import (
 // Symbols: Pu and Ptru as plate and transverse, N; lean between wire and plate, deg;
 // result N.
 //
-// Holds where both strengths do. The fitting factor of 1.15 stands in the rules. Load
+// Holds where both strengths do, for a wire in the lug's plane or within 2 deg of it
+// (judgement). The fitting factor of 1.15 stands in the rules. Load
 // basis: nominal ultimate, to be held against the wire's break load.
 //
-// Source: after Niu, Airframe Stress Analysis and Sizing, equation 9.8.13, and NASA
-// TM X-73305, B2 (published). Errors: those of both strengths; a lean beyond 90 degrees.
+// Source: after Niu, Airframe Stress Analysis and Sizing, 1999, equation 9.8.13, and
+// NASA TM X-73305, 1975, B2 (published, Niu's edition from memory). Errors: those of
+// both strengths; a lean in the plane beyond 90 degrees or out of it beyond 2.
 func oblique() clauses.Clause {
 	return clauses.Clause{
 		Clause: "9.8.13",
@@ -29,7 +31,7 @@ func oblique() clauses.Clause {
 		Kind:   "landing",
 		Reads:  lugReads,
 		Facts: []clauses.Fact{{
-			Name: "oblique", Unit: "N", Bears: true, From: append([]string{"lean_in"}, fromAll...),
+			Name: "oblique", Unit: "N", Bears: true, From: fromAll,
 			Meaning: "load of the wire, as it leans in the plate's plane, at which the plate gives way at its pin hole at the earliest, for its strength across is reckoned low: nominal ultimate without a factor, to be held against the wire's break load",
 			Reckon:  leaning,
 		}},
@@ -37,6 +39,9 @@ func oblique() clauses.Clause {
 }
 
 func leaning(r clauses.Row) (clauses.Result, error) {
+	if err := inPlane(r); err != nil {
+		return clauses.Result{}, err
+	}
 	l, err := wholeLug(r)
 	if err != nil {
 		return clauses.Result{}, err

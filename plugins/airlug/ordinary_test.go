@@ -34,7 +34,7 @@ func TestMethodSpread(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	plate := golden.Only(t, "hole", "end", "across", "pin_diameter", "lean_in", "fitting.thickness", "fitting.width", "fitting.metal.yield", "fitting.metal.ultimate")
+	plate := golden.Only(t, "hole", "end", "across", "pin_diameter", "lean_in", "lean_out", "fitting.thickness", "fitting.width", "fitting.metal.yield", "fitting.metal.ultimate")
 	bth := clausetest.Landing(t, b, plate).Fact("plate")
 	lug := ask(t, golden).Fact("plate")
 	planes, err := strength.ShearOut{Thickness: 8, Width: 50, Hole: 16.3, End: 25, Ultimate: 515}.Reckon()

@@ -16,12 +16,14 @@ import (
 //
 // Symbols: pin Dp, mm; shear strength Fsu, ultimate Fu of the pin, MPa; result N.
 //
-// Holds for a solid round pin of a ductile metal in a fork. Load basis: nominal
-// ultimate, to be held against the wire's break load.
+// Holds for a solid round pin of a ductile metal in a fork, pulled square to its length
+// or within 2 deg of it (judgement). Load basis: nominal ultimate, to be held against the
+// wire's break load.
 //
-// Source: after Niu, Airframe Stress Analysis and Sizing, equation 9.8.6 (published);
-// 0.6 of the ultimate strength where no shear strength is given (common practice).
-// Errors: a size or a strength that can't be.
+// Source: after Niu, Airframe Stress Analysis and Sizing, 1999, equation 9.8.6
+// (published, Niu's edition from memory); 0.6 of the ultimate strength where no shear
+// strength is given (common practice). Errors: a size or a strength that can't be; a
+// wire that leans farther.
 func pinShear() clauses.Clause {
 	return clauses.Clause{
 		Clause: "9.8.6",
@@ -29,9 +31,12 @@ func pinShear() clauses.Clause {
 		Kind:   "landing",
 		Reads:  pinReads,
 		Facts: []clauses.Fact{{
-			Name: "pin_shear", Unit: "N", Bears: true, From: []string{"pin_diameter", "pin_ultimate"},
+			Name: "pin_shear", Unit: "N", Bears: true, From: []string{"lean_out", "pin_diameter", "pin_ultimate"},
 			Meaning: "load at which the pin shears on both sides of the plate: nominal ultimate without a factor, to be held against the wire's break load",
 			Reckon: func(r clauses.Row) (clauses.Result, error) {
+				if err := squareToPin(r); err != nil {
+					return clauses.Result{}, err
+				}
 				p, err := strength.PinShear{Diameter: r.Number("pin_diameter"), Ultimate: r.Number("pin_ultimate")}.Reckon()
 				if err != nil {
 					return clauses.Result{}, err

@@ -16,6 +16,7 @@ var lugReads = []standard.Read{
 	clauses.Number("across", "mm"),
 	clauses.Number("pin_diameter", "mm"),
 	clauses.Number("lean_in", "deg"),
+	clauses.Number("lean_out", "deg"),
 	clauses.Number("fitting.thickness", "mm"),
 	clauses.Number("fitting.width", "mm"),
 	clauses.Word("fitting.metal.name"),
@@ -26,6 +27,7 @@ var lugReads = []standard.Read{
 
 // pinReads are what the strengths of the pin are worked out of.
 var pinReads = []standard.Read{
+	clauses.Number("lean_out", "deg"),
 	clauses.Number("pin_diameter", "mm"),
 	clauses.Number("pin_yield", "MPa"),
 	clauses.Number("pin_ultimate", "MPa"),
@@ -36,15 +38,33 @@ var pinReads = []standard.Read{
 
 // What the clauses can't do without.
 var (
-	fromBearing = []string{"hole", "end", "pin_diameter", "fitting.thickness", "fitting.metal.family", "fitting.metal.ultimate"}
-	fromTension = []string{"hole", "across", "pin_diameter", "fitting.thickness", "fitting.width", "fitting.metal.name", "fitting.metal.family", "fitting.metal.ultimate"}
+	fromBearing = []string{"hole", "end", "lean_in", "lean_out", "pin_diameter", "fitting.thickness", "fitting.metal.family", "fitting.metal.ultimate"}
+	fromTension = []string{"hole", "across", "lean_in", "lean_out", "pin_diameter", "fitting.thickness", "fitting.width", "fitting.metal.name", "fitting.metal.family", "fitting.metal.ultimate"}
 	fromAcross  = []string{"hole", "end", "across", "pin_diameter", "fitting.thickness", "fitting.width", "fitting.metal.ultimate"}
-	fromAll     = []string{"hole", "end", "across", "pin_diameter", "fitting.thickness", "fitting.width", "fitting.metal.name", "fitting.metal.family", "fitting.metal.ultimate"}
+	fromAll     = []string{"hole", "end", "across", "lean_in", "lean_out", "pin_diameter", "fitting.thickness", "fitting.width", "fitting.metal.name", "fitting.metal.family", "fitting.metal.ultimate"}
 )
 
 // loosest is how much wider than its pin a hole may be: the lugs behind the charts had
 // pins that fit, and another standard begins to take strength off here (judgement).
 const loosest = 1.1
+
+// inPlane says why the lug of a row is not covered unless the wire pulls in its plane.
+func inPlane(r clauses.Row) error {
+	return clauses.InPlane(r, "and the method is for a lug loaded in its plane")
+}
+
+// axial says why the lug of a row is not covered unless the wire pulls along it.
+func axial(r clauses.Row) error {
+	if err := inPlane(r); err != nil {
+		return err
+	}
+	return clauses.Along(r, "and the clause is for a pull along the lug (9.8.13 is for one across it)")
+}
+
+// squareToPin says why the pin of a row is not covered unless the wire pulls square to it.
+func squareToPin(r clauses.Row) error {
+	return clauses.InPlane(r, "so it does not pull square to the pin")
+}
 
 // lugOf is the lug of a row. With the hole off the centre line the poorer side counts
 // on both sides.

@@ -16,14 +16,15 @@ import (
 // Symbols: c metal beside the hole on its poorer side, hole D, thickness t, mm;
 // ultimate Fu, MPa; result N.
 //
-// Holds for ductile metals and a pin that fits. The metal on one side of the hole is
-// taken as a short cantilever and all other metal is left out, so it is less than the
-// charts would give. Load basis: nominal ultimate.
+// Holds for ductile metals and a pin that fits, whichever way the wire leans. The metal
+// on one side of the hole is taken as a short cantilever and all other metal is left out,
+// so it is less than the charts would give. Load basis: nominal ultimate.
 //
 // Source: the place of the strength in the method after Niu, Airframe Stress Analysis
-// and Sizing, 9.8.10 and 9.8.11 (published); the cantilever is statics (computed), and
-// that it stands for the chart is this project's (judgement). Errors: sizes or
-// strengths that can't be; a hole that breaks out; a loose pin.
+// and Sizing, 1999, 9.8.10 and 9.8.11 (published, Niu's edition from memory); the
+// cantilever is statics (computed), and that it stands for the chart is this project's
+// (judgement). Errors: sizes or strengths that can't be; a hole that breaks out; a loose
+// pin.
 func transverse() clauses.Clause {
 	return clauses.Clause{
 		Clause: "9.8.10 and 9.8.11",

@@ -134,6 +134,14 @@ func TestNotCovered(t *testing.T) {
 	}
 }
 
+// TestLean: a wire that leaves the plate's plane is covered by no section of a landing.
+func TestLean(t *testing.T) {
+	clausetest.Lean(t, book(t), golden)
+	for _, lean := range []float64{10.1, -10.1} {
+		clausetest.Landing(t, book(t), golden.With(clausetest.Facts{"lean_in": lean})).Refuses("plate_tension", "deg across the plate")
+	}
+}
+
 // TestUnknownNeverPasses: a fact whose source is unknown is unknown, and no section
 // makes an excuse for it.
 func TestUnknownNeverPasses(t *testing.T) {

@@ -18,7 +18,7 @@ import (
 // Holds for a steel plate pulled along its length, the hole midway between its edges.
 // It is more hopeful than other methods, which take the planes beside the pin.
 //
-// Source: AISC 360-10, D5.1, and Design Example D.7 (published).
+// Source: after AISC 360, 2010, D5.1, and its Design Example D.7 (published).
 func d51shear() clauses.Clause {
 	return clauses.Clause{
 		Clause: "D5.1(b)",

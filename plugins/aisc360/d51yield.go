@@ -17,11 +17,11 @@ import (
 //
 // Holds for a steel plate pulled along its length, of one width.
 //
-// Source: AISC 360-10, D2, and Design Example D.7 (published).
+// Source: after AISC 360, 2010, D2, and its Design Example D.7 (published).
 func d51yield() clauses.Clause {
 	return clauses.Clause{
 		Clause: "D5.1(d)",
-		Covers: "yielding of the gross section, by D2",
+		Covers: "yielding of the gross section, after D2",
 		Kind:   "landing",
 		Reads:  plateReads(),
 		Facts: []clauses.Fact{

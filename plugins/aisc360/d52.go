@@ -20,11 +20,11 @@ const play = 1.0
 // mm. No load is in it.
 //
 // Holds for a steel plate pulled along its length. A round end about the hole's centre
-// always falls short of a, by a quarter: the section asks for more metal beyond the
-// hole than beside it.
+// always falls short of a, by a quarter: after the section more metal is asked for beyond
+// the hole than beside it.
 //
-// Source: AISC 360-10, D5.2, and Design Example D.7 (published; the 1 mm memory, where
-// the example has 1/32 in).
+// Source: after AISC 360, 2010, D5.2, and its Design Example D.7 (published; the 1 mm
+// memory, where the example has 1/32 in).
 func d52() clauses.Clause {
 	hole := leans(clauses.Number("pin_diameter", "mm"))
 	return clauses.Clause{
@@ -34,9 +34,9 @@ func d52() clauses.Clause {
 		Reads:  plateReads(),
 		Facts: []clauses.Fact{
 			plateFact("end_has", "mm", "metal beyond the pin hole, from its edge to the end", func(r strength.AISCPinPlateResult) float64 { return r.EndHas }, "a"),
-			plateFact("end_needed", "mm", "metal that the section asks for beyond the pin hole, whatever the load", func(r strength.AISCPinPlateResult) float64 { return r.EndNeeded }, "be", "a,min"),
-			plateFact("width_needed", "mm", "width that the section asks for at the pin hole, whatever the load", func(r strength.AISCPinPlateResult) float64 { return r.WidthNeeded }, "be", "w,min"),
-			{Name: "hole_most", Unit: "mm", Meaning: "widest hole that the section allows a pin that moves under full load", From: clauses.Names(hole), Reckon: clauses.By(reckonPlay, func(p widest) float64 { return p.hole })},
+			plateFact("end_needed", "mm", "metal that is asked for beyond the pin hole after this section, whatever the load", func(r strength.AISCPinPlateResult) float64 { return r.EndNeeded }, "be", "a,min"),
+			plateFact("width_needed", "mm", "width that is asked for at the pin hole after this section, whatever the load", func(r strength.AISCPinPlateResult) float64 { return r.WidthNeeded }, "be", "w,min"),
+			{Name: "hole_most", Unit: "mm", Meaning: "widest hole after this section for a pin that moves under full load", From: clauses.Names(hole), Reckon: clauses.By(reckonPlay, func(p widest) float64 { return p.hole })},
 		},
 	}
 }
@@ -51,6 +51,6 @@ func reckonPlay(r clauses.Row) (widest, error) {
 
 // Working writes the calculation down.
 func (w widest) Working() []working.Step {
-	return []working.Step{{Symbol: "hole,max", Meaning: "widest hole for the pin", Formula: "d + 1 mm", Inputs: by("d", w.pin, "mm"), Value: w.hole, Unit: "mm",
+	return []working.Step{{Symbol: "hole,max", Meaning: "widest hole for the pin", Formula: "d + 1 mm", Inputs: clauses.Inputs("d", w.pin, "mm"), Value: w.hole, Unit: "mm",
 		Source: after("D5.2", working.Memory, "1 mm; Design Example D.7 has 1/32 in")}}
 }

@@ -11,38 +11,15 @@ import (
 	"chainwale/plugins/clauses"
 )
 
-// How far a wire may lean and still be taken to pull along the plate: where the
-// project's own rules begin to watch it.
-const (
-	mostLeanIn  = 10 // deg in the plate's plane
-	mostLeanOut = 2  // deg out of it
-	// mostLeanOfBolts is less than that in the plate's plane, since the moment of a lean
-	// turns the force of a bolt by some three times as much. The whole of that force is
-	// held against what the plate bears along its length.
-	mostLeanOfBolts = 5
-)
-
-// midway is how far a pin hole may stand off the centre line and still be midway
-// between the plate's edges: what a workshop keeps to, mm.
-const midway = 0.5
-
-// steel says why a part is not covered unless it is of steel.
-func steel(part, family string) error {
-	if family == "steel" || family == "stainless" {
-		return nil
-	}
-	return fmt.Errorf("the specification is for steel, and %s is of %s", part, family)
-}
-
 // pulledAlong says why a plate is not covered unless the wire pulls along it.
 func pulledAlong(r clauses.Row) error {
-	if lean := r.Number("lean_out"); lean > mostLeanOut {
-		return fmt.Errorf("the wire leans %.3g deg out of the plate's plane, and the section is for a member in tension; up to %d deg is covered", lean, mostLeanOut)
+	if err := clauses.InPlane(r, "and the section is for a member in tension"); err != nil {
+		return err
 	}
-	if lean := r.Number("lean_in"); lean > mostLeanIn {
-		return fmt.Errorf("the wire leans %.3g deg across the plate in its plane, and the section is for a pull along the plate; up to %d deg is covered", lean, mostLeanIn)
+	if err := clauses.Along(r, "and the section is for a pull along the plate"); err != nil {
+		return err
 	}
-	return steel("the plate", r.Word("fitting.metal.family"))
+	return clauses.Steel("the plate", r.Word("fitting.metal.family"))
 }
 
 // leans are what tells how the wire pulls at the plate.
@@ -62,7 +39,7 @@ func reckonPlate(r clauses.Row) (strength.AISCPinPlateResult, error) {
 	if err := pulledAlong(r); err != nil {
 		return strength.AISCPinPlateResult{}, err
 	}
-	if off := math.Abs(r.Number("across")); off > midway {
+	if off := math.Abs(r.Number("across")); off > clauses.Midway {
 		return strength.AISCPinPlateResult{}, fmt.Errorf("the pin hole stands %.3g mm off the plate's centre line, and the section is for a hole midway between the edges", off)
 	}
 	return strength.AISCPinPlate{
@@ -83,7 +60,7 @@ func boltReads() []standard.Read {
 
 // reckonBolt works one bolt out, under loads in N.
 func reckonBolt(r clauses.Row, sheared, pulled float64) (strength.AISCBoltResult, error) {
-	if err := steel("the bolt", r.Word("bolt_family")); err != nil {
+	if err := clauses.Steel("the bolt", r.Word("bolt_family")); err != nil {
 		return strength.AISCBoltResult{}, err
 	}
 	if r.Word("bolt_head") == "countersunk" {
@@ -95,13 +72,4 @@ func reckonBolt(r clauses.Row, sheared, pulled float64) (strength.AISCBoltResult
 // after is a source in AISC 360.
 func after(section string, as working.HowKnown, what string) working.Source {
 	return working.Source{Title: "after AISC 360", Edition: "2010", Clause: section, As: as, For: what}
-}
-
-// by makes the inputs of a step out of symbol, value and unit, three by three.
-func by(parts ...any) []working.Input {
-	var list []working.Input
-	for i := 0; i+2 < len(parts); i += 3 {
-		list = append(list, working.Input{Symbol: parts[i].(string), Value: parts[i+1].(float64), Unit: parts[i+2].(string)})
-	}
-	return list
 }

@@ -2,7 +2,6 @@ package aisc360
 
 import (
 	"errors"
-	"fmt"
 
 	"chainwale/engine/standard"
 	"chainwale/engine/strength"
@@ -27,7 +26,7 @@ import (
 // Holds for a standard round hole under a plain head, in one line of bolts along a steel
 // plate, pulled along that line, or within 5 deg of it, towards the plate's far end.
 //
-// Source: AISC 360-10, J3.10 (published).
+// Source: after AISC 360, 2010, J3.10 (published).
 func j310() clauses.Clause {
 	reads := []standard.Read{
 		clauses.Number("hole", "mm"), clauses.Number("end", "mm"), clauses.Number("side", "mm"), clauses.Number("pitch", "mm"), clauses.YesNo("in_line"),
@@ -54,7 +53,7 @@ type hole struct {
 }
 
 func reckonHole(r clauses.Row) (hole, error) {
-	if err := plainHole(r); err != nil {
+	if err := clauses.PlainHole(r); err != nil {
 		return hole{}, err
 	}
 	h := hole{share: r.Number("share")}
@@ -74,34 +73,16 @@ func reckonHole(r clauses.Row) (hole, error) {
 	return h, err
 }
 
-// plainHole says why a bolt hole is not covered: only a round hole under a plain
-// head, in one line of bolts along the plate, pulled along that line.
-func plainHole(r clauses.Row) error {
-	switch head := r.Word("bolt_head"); head {
-	case "countersunk":
-		return errors.New("the head is countersunk, and how deep it is sunk into the plate is not known")
-	case "square-neck":
-		return errors.New("a square neck stands in a square hole, and the section is for round ones")
-	}
-	if !r.Yes("in_line") {
-		return errors.New("bolts stand beside each other, and the section's clear distance is taken along one line here")
-	}
-	if lean := r.Number("lean"); lean > mostLeanOfBolts || lean < -mostLeanOfBolts {
-		return fmt.Errorf("the wire leans %.3g deg across the plate in its plane, so its bolts are not pulled along their line; up to %d deg is covered", lean, mostLeanOfBolts)
-	}
-	return steel("the plate", r.Word("fitting.metal.family"))
-}
-
 // Working writes the calculation down.
 func (h hole) Working() []working.Step {
-	before := working.Step{Symbol: "lc", Meaning: "metal before the bolt, to the end", Formula: "end - hole/2", Inputs: by("end", h.of.End, "mm", "hole", h.of.Hole, "mm"), Value: h.of.End - h.of.Hole/2, Unit: "mm", Source: geometry}
+	before := working.Step{Symbol: "lc", Meaning: "metal before the bolt, to the end", Formula: "end - hole/2", Inputs: clauses.Inputs("end", h.of.End, "mm", "hole", h.of.Hole, "mm"), Value: h.of.End - h.of.Hole/2, Unit: "mm", Source: geometry}
 	if next := h.of.Pitch - h.of.Hole; h.of.Pitch > 0 && next < before.Value {
-		before = working.Step{Symbol: "lc", Meaning: "metal before the bolt, to the next hole", Formula: "pitch - hole", Inputs: by("pitch", h.of.Pitch, "mm", "hole", h.of.Hole, "mm"), Value: next, Unit: "mm", Source: geometry}
+		before = working.Step{Symbol: "lc", Meaning: "metal before the bolt, to the next hole", Formula: "pitch - hole", Inputs: clauses.Inputs("pitch", h.of.Pitch, "mm", "hole", h.of.Hole, "mm"), Value: next, Unit: "mm", Source: geometry}
 	}
 	return append(append([]working.Step{before}, h.BoltHoleResult.Working()...),
-		working.Step{Symbol: "Rn", Meaning: "nominal load of the bolt at which the plate gives way", Formula: "min(Rt, Rb)", Inputs: by("Rt", h.TearOut, "N", "Rb", h.Crush, "N"), Value: h.nominal, Unit: "N",
+		working.Step{Symbol: "Rn", Meaning: "nominal load of the bolt at which the plate gives way", Formula: "min(Rt, Rb)", Inputs: clauses.Inputs("Rt", h.TearOut, "N", "Rb", h.Crush, "N"), Value: h.nominal, Unit: "N",
 			Source: after("J3.10", working.Published, "the lower of the two")},
-		working.Step{Symbol: "F", Meaning: "load of the wire at which it does", Formula: "Rn/share", Inputs: by("Rn", h.nominal, "N", "share", h.share, ""), Value: h.wire, Unit: "N", Source: geometry})
+		working.Step{Symbol: "F", Meaning: "load of the wire at which it does", Formula: "Rn/share", Inputs: clauses.Inputs("Rn", h.nominal, "N", "share", h.share, ""), Value: h.wire, Unit: "N", Source: geometry})
 }
 
 var geometry = working.Source{Title: "geometry and statics", As: working.Computed, For: "the form of the equation"}

@@ -16,7 +16,7 @@ import (
 //
 // Holds for standard holes.
 //
-// Source: AISC 360-10, J3.3 (memory).
+// Source: after AISC 360, 2010, J3.3 (memory).
 func j33() clauses.Clause {
 	return clauses.Clause{
 		Clause: "J3.3",
@@ -37,6 +37,6 @@ func (s spacing) least() float64 { return 8.0 / 3 * float64(s) }
 
 // Working writes the calculation down.
 func (s spacing) Working() []working.Step {
-	return []working.Step{{Symbol: "s,min", Meaning: "least distance from bolt to bolt", Formula: "8/3 d", Inputs: by("d", float64(s), "mm"), Value: s.least(), Unit: "mm",
+	return []working.Step{{Symbol: "s,min", Meaning: "least distance from bolt to bolt", Formula: "8/3 d", Inputs: clauses.Inputs("d", float64(s), "mm"), Value: s.least(), Unit: "mm",
 		Source: after("J3.3", working.Memory, "2 2/3 bolt diameters")}}
 }

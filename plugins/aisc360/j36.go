@@ -18,7 +18,7 @@ import (
 // Holds for a steel bolt with a whole head. What it goes through is judged elsewhere:
 // in timber and laminate a bolt also bends.
 //
-// Source: AISC 360-10, J3.6 and table J3.2 (published).
+// Source: after AISC 360, 2010, J3.6 and table J3.2 (published).
 func j36() clauses.Clause {
 	reads := boltReads()
 	reckon := func(r clauses.Row) (strength.AISCBoltResult, error) { return reckonBolt(r, 0, 0) }

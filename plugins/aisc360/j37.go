@@ -24,7 +24,7 @@ import (
 // Holds where J3.6 does. The bolt that is sheared most counts as the one that is pulled
 // most. The shares are the program's own: elastic, by statics.
 //
-// Source: AISC 360-10, J3.7 (published).
+// Source: after AISC 360, 2010, J3.7 (published).
 func j37() clauses.Clause {
 	reads := append(boltReads(), clauses.Number("largest_share", ""), clauses.Number("pull_share", ""))
 	return clauses.Clause{
@@ -57,5 +57,5 @@ func reckonBolts(r clauses.Row) (boltsTogether, error) {
 // Working writes the calculation down.
 func (b boltsTogether) Working() []working.Step {
 	return append(b.AISCBoltResult.Working(), working.Step{Symbol: "F", Meaning: "load of the wire at which the bolt gives way, since U is what one newton of it uses", Formula: "1/U",
-		Inputs: by("U", b.Share, ""), Value: b.wire, Unit: "N", Source: working.Source{Title: "statics", As: working.Computed, For: "the share of the bolt"}})
+		Inputs: clauses.Inputs("U", b.Share, ""), Value: b.wire, Unit: "N", Source: working.Source{Title: "statics", As: working.Computed, For: "the share of the bolt"}})
 }

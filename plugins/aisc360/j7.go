@@ -17,13 +17,13 @@ import (
 //
 // Holds for a steel pin in a fitted hole of a steel plate pulled along its length.
 //
-// Source: AISC 360-10, J7, and Design Example D.7 (published); that the weaker of plate
-// and pin counts is on the safe side (judgement).
+// Source: after AISC 360, 2010, J7, and its Design Example D.7 (published); that the
+// weaker of plate and pin counts is on the safe side (judgement).
 func j7() clauses.Clause {
 	reads := leans(clauses.Number("fitting.thickness", "mm"), clauses.Number("pin_diameter", "mm"), clauses.Number("fitting.metal.yield", "MPa"), clauses.Number("pin_yield", "MPa"), clauses.Word("pin_family"))
 	return clauses.Clause{
 		Clause: "J7",
-		Covers: "bearing of a pin in the hole of a steel plate, by D5.1(c)",
+		Covers: "bearing of a pin in the hole of a steel plate, after D5.1(c)",
 		Kind:   "landing",
 		Reads:  reads,
 		Facts: []clauses.Fact{{
@@ -37,7 +37,7 @@ func j7() clauses.Clause {
 func reckonBearing(r clauses.Row) (strength.BearingResult, error) {
 	err := pulledAlong(r)
 	if err == nil {
-		err = steel("the pin", r.Word("pin_family"))
+		err = clauses.Steel("the pin", r.Word("pin_family"))
 	}
 	if err != nil {
 		return strength.BearingResult{}, err

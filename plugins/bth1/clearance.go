@@ -45,7 +45,7 @@ func clearance() clauses.Clause {
 				},
 			},
 			{
-				Name: "clearance_factor", Unit: "", From: from,
+				Name: "clearance_factor", Unit: "", From: fromPlate,
 				Meaning: "what a loose pin leaves of the plate's strength across the hole and on one plane beyond it",
 				Reckon: func(r clauses.Row) (clauses.Result, error) {
 					p, err := plateOf(r).Reckon()

@@ -19,15 +19,15 @@ import (
 // radius r falls away by at the planes, hole Dh, pin Dp, thickness t, mm; ultimate Fu,
 // MPa; Av mm2; result N.
 //
-// Holds for a flat plate loaded in its own plane. The end counts as round with half
-// the plate's width, for no fact says what it is. Load basis: nominal ultimate, to be
-// held against the wire's break load.
+// Holds for a flat plate loaded in its own plane, or within 2 deg of it (judgement). The
+// end counts as round with half the plate's width, for no fact says what it is. Load
+// basis: nominal ultimate, to be held against the wire's break load.
 //
 // Source: after ASME BTH-1, 2005, 3-3.3.1, equations 3-49 to 3-51, and its commentary,
 // C3-2, in a published calculation sheet (published; the wording of the clause is
 // memory). Errors: sizes or strengths that can't be, a pin larger than its hole, a
 // hole that breaks out, an end that leaves no metal beyond the pin, a wire more than
-// 45 degrees off the plate.
+// 45 degrees off the plate in its plane, or 2 out of it.
 func doublePlane() clauses.Clause {
 	return clauses.Clause{
 		Clause: "3-3.3.1, equations 3-49 to 3-51",

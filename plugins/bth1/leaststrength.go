@@ -28,7 +28,7 @@ func leastStrength() clauses.Clause {
 		Kind:   "landing",
 		Reads:  reads,
 		Facts: []clauses.Fact{{
-			Name: "plate", Unit: "N", Bears: true, From: from,
+			Name: "plate", Unit: "N", From: from,
 			Meaning: "load at which the plate breaks at its pin hole, the least of the three ways: nominal ultimate, design factor 1, the 1.20 kept; to be held against the wire's break load",
 			Reckon: func(r clauses.Row) (clauses.Result, error) {
 				return weaker(r, func(p strength.PinPlateResult) float64 { return p.Ultimate }, "3-3.3.1", "be", "a", "beff", "Cr", "phi", "Z'", "Av", "Pt", "Pb", "Pv", "Pu")

@@ -19,14 +19,14 @@ import (
 // Symbols: thickness t, hole Dh, pin Dp, be from hole edge to plate edge at right
 // angles to the load, mm; yield Fy, ultimate Fu, MPa; result N.
 //
-// Holds for a flat plate loaded in its own plane; with the hole off the centre line
-// the poorer side counts on both sides. Load basis: nominal ultimate, to be held
-// against the wire's break load.
+// Holds for a flat plate loaded in its own plane, or within 2 deg of it (judgement); with
+// the hole off the centre line the poorer side counts on both sides. Load basis: nominal
+// ultimate, to be held against the wire's break load.
 //
 // Source: after ASME BTH-1, 2005, 3-3.3.1, equations 3-45 to 3-47, in a published
 // calculation sheet (published; the wording of the clause is memory). Errors: sizes
 // or strengths that can't be, a pin larger than its hole, a hole that breaks out, a
-// wire more than 45 degrees off the plate.
+// wire more than 45 degrees off the plate in its plane, or 2 out of it.
 func netTension() clauses.Clause {
 	return clauses.Clause{
 		Clause: "3-3.3.1, equations 3-45 to 3-47",

@@ -16,16 +16,20 @@ var reads = []standard.Read{
 	clauses.Number("across", "mm"),
 	clauses.Number("pin_diameter", "mm"),
 	clauses.Number("lean_in", "deg"),
+	clauses.Number("lean_out", "deg"),
 	clauses.Number("fitting.thickness", "mm"),
 	clauses.Number("fitting.width", "mm"),
 	clauses.Number("fitting.metal.yield", "MPa"),
 	clauses.Number("fitting.metal.ultimate", "MPa"),
 }
 
-// from are those of them that no strength can do without. The lean of the wire is not
-// among them: where nobody has measured it the wire counts as in line with the plate,
-// and the rules on angles ask for it.
-var from = []string{"hole", "end", "across", "pin_diameter", "fitting.thickness", "fitting.width", "fitting.metal.yield", "fitting.metal.ultimate"}
+// from are those that no strength can do without, which is all of them: a wire whose
+// lean nobody has measured is not taken to be in line. fromPlate are those that tell of
+// the plate and its pin alone.
+var (
+	from      = clauses.Names(reads)
+	fromPlate = []string{"hole", "end", "across", "pin_diameter", "fitting.thickness", "fitting.width", "fitting.metal.yield", "fitting.metal.ultimate"}
+)
 
 // plateOf is the plate of a row, pulled along its length. Its end counts as round
 // with half the width, for no fact says what it is: a square end has a little more
@@ -41,8 +45,12 @@ func plateOf(r clauses.Row) strength.PinPlate {
 
 // weaker reckons the plate twice, as it stands and as it is seen along the wire, and
 // takes the lesser: the clause measures along the line of the load, and a lean of the
-// wire, or a hole within the round of the end, never makes a plate stronger.
+// wire, or a hole within the round of the end, never makes a plate stronger. A plate
+// that is not loaded in its own plane is not covered.
 func weaker(r clauses.Row, of func(strength.PinPlateResult) float64, clause string, symbols ...string) (clauses.Result, error) {
+	if err := clauses.InPlane(r, "and the clause is for a plate loaded in its own plane"); err != nil {
+		return clauses.Result{}, err
+	}
 	plate := plateOf(r)
 	straight, err := plate.Reckon()
 	if err != nil {

@@ -18,13 +18,13 @@ import (
 // from hole edge to plate edge at right angles to the load, thickness t, mm; ultimate
 // Fu, MPa; result N.
 //
-// Holds for a flat plate loaded in its own plane. Load basis: nominal ultimate, to be
-// held against the wire's break load.
+// Holds for a flat plate loaded in its own plane, or within 2 deg of it (judgement). Load
+// basis: nominal ultimate, to be held against the wire's break load.
 //
 // Source: after ASME BTH-1, 2005, 3-3.3.1, equation 3-48, in a published calculation
 // sheet (published; the wording of the clause is memory). Errors: sizes or strengths
 // that can't be, a pin larger than its hole, a hole that breaks out, a wire more than
-// 45 degrees off the plate.
+// 45 degrees off the plate in its plane, or 2 out of it.
 func singlePlane() clauses.Clause {
 	return clauses.Clause{
 		Clause: "3-3.3.1, equation 3-48",

@@ -37,3 +37,12 @@ func Steps(of Shown, symbols ...string) []working.Step {
 	}
 	return some
 }
+
+// Inputs makes the inputs of a step out of symbol, value and unit, three by three.
+func Inputs(parts ...any) []working.Input {
+	var list []working.Input
+	for i := 0; i+2 < len(parts); i += 3 {
+		list = append(list, working.Input{Symbol: parts[i].(string), Value: parts[i+1].(float64), Unit: parts[i+2].(string)})
+	}
+	return list
+}

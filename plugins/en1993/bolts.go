@@ -1,8 +1,6 @@
 package en1993
 
 import (
-	"errors"
-	"fmt"
 	"strings"
 
 	"chainwale/engine/standard"
@@ -21,7 +19,7 @@ func boltReads() []standard.Read {
 // reckonBolt works out what one bolt holds by design, sheared in one plane and
 // pulled.
 func reckonBolt(r clauses.Row) (strength.ENBoltResult, error) {
-	if err := steel("the bolt", r.Word("bolt_family")); err != nil {
+	if err := clauses.Steel("the bolt", r.Word("bolt_family")); err != nil {
 		return strength.ENBoltResult{}, err
 	}
 	return strength.ENBolt{
@@ -45,22 +43,4 @@ func threadFactor(family, grade string) float64 {
 // holeReads are what all checks of a bolt hole read.
 func holeReads(more ...standard.Read) []standard.Read {
 	return append([]standard.Read{clauses.Number("hole", "mm")}, more...)
-}
-
-// plainHole says why a bolt hole is not covered: only a round hole under a plain
-// head, in one line of bolts along the plate, pulled along that line.
-func plainHole(r clauses.Row) error {
-	switch head := r.Word("bolt_head"); head {
-	case "countersunk":
-		return errors.New("the head is countersunk, and how deep it is sunk into the plate is not known")
-	case "square-neck":
-		return errors.New("a square neck stands in a square hole, and the clause is for round ones")
-	}
-	if !r.Yes("in_line") {
-		return errors.New("bolts stand beside each other, and how they share the metal between them is not covered here")
-	}
-	if lean := r.Number("lean"); lean > mostLeanOfBolts || lean < -mostLeanOfBolts {
-		return fmt.Errorf("the wire leans %.3g deg across the plate in its plane, so its bolts are not pulled along their line; up to %d deg is covered", lean, mostLeanOfBolts)
-	}
-	return steel("the plate", r.Word("fitting.metal.family"))
 }

@@ -17,7 +17,7 @@ import (
 //
 // Holds for a pin and a plate of steel, pulled square to the pin.
 //
-// Source: EN 1993-1-8:2005, 3.13.2, equations 3.14 to 3.16 (published); E after EN
+// Source: after EN 1993-1-8:2005, 3.13.2, equations 3.14 to 3.16 (published); E after EN
 // 1993-1-4 (memory).
 func contact() clauses.Clause {
 	reads := pinReads(clauses.Number("hole", "mm"), clauses.Number("fitting.thickness", "mm"), clauses.Number("fitting.metal.yield", "MPa"),
@@ -40,7 +40,7 @@ func contact() clauses.Clause {
 func reckonContact(r clauses.Row) (strength.ENContactResult, error) {
 	err := square(r)
 	if err == nil {
-		err = steel("the plate", r.Word("fitting.metal.family"))
+		err = clauses.Steel("the plate", r.Word("fitting.metal.family"))
 	}
 	if err != nil {
 		return strength.ENContactResult{}, err

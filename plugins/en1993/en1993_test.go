@@ -157,6 +157,14 @@ func TestUnknownNeverPasses(t *testing.T) {
 	}
 }
 
+// TestLean: a wire that leaves the plate's plane is covered by no clause of a landing.
+func TestLean(t *testing.T) {
+	clausetest.Lean(t, book(t), golden)
+	for _, lean := range []float64{10.1, -10.1} {
+		clausetest.Landing(t, book(t), golden.With(clausetest.Facts{"lean_in": lean})).Refuses("end_load", "deg across the plate")
+	}
+}
+
 // TestHoleOffTheMiddle: the narrower side counts.
 func TestHoleOffTheMiddle(t *testing.T) {
 	for _, across := range []float64{3, -3} {

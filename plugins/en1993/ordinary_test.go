@@ -35,3 +35,33 @@ func TestOrdinaryPlates(t *testing.T) {
 		}
 	}
 }
+
+// TestLoadsTellAsDistancesDo: the rules hold the load that the metal round the hole comes
+// to against the design load, and their sentences name distances: both say the same.
+func TestLoadsTellAsDistancesDo(t *testing.T) {
+	enough, short := 0, 0
+	for _, p := range clausetest.OrdinaryPlates(t) {
+		for _, times := range []float64{0.05, 0.1, 0.2, 0.25, 0.3, 0.4, 0.999} {
+			facts := ordinary(t, p).With(clausetest.Facts{"stay.working_load": p.Break * times})
+			a := clausetest.Ask(t, book(t), "landing", facts).Known
+			for _, side := range []string{"end", "side"} {
+				byLoad, byDistance := a[side+"_load"] >= loadFactor*p.Break*times, a[side+"_has"] >= a[side+"_needed"]
+				if byLoad != byDistance {
+					t.Errorf("%s under %.3g of its wire, %s: %v by load, %v by distance", p.ID, times, side, byLoad, byDistance)
+				}
+				if byLoad {
+					enough++
+				} else {
+					short++
+				}
+			}
+			if load := a["end_load"]; load > 0 { // at the limit itself both are even
+				even := clausetest.Ask(t, book(t), "landing", facts.With(clausetest.Facts{"stay.working_load": load / loadFactor})).Known
+				clausetest.Near(t, p.ID+": metal at the limit", even["end_needed"], even["end_has"], 1e-12)
+			}
+		}
+	}
+	if enough == 0 || short == 0 {
+		t.Errorf("%d plates have metal enough and %d too little: both should be among them", enough, short)
+	}
+}

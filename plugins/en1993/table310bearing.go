@@ -20,7 +20,7 @@ import (
 // Holds for a solid steel pin that fills its hole, pulled square to its length. Both
 // are limits of yield: to hold them against the wire's break load would mean nothing.
 //
-// Source: EN 1993-1-8:2005, 3.13.2, table 3.10 (published); gM0 after EN 1993-1-4
+// Source: after EN 1993-1-8:2005, 3.13.2, table 3.10 (published); gM0 after EN 1993-1-4
 // (memory).
 func table310bearing() clauses.Clause {
 	reads := pinReads(clauses.Number("fitting.thickness", "mm"), clauses.Number("fitting.metal.yield", "MPa"), clauses.Word("fitting.metal.family"), clauses.Number("pin_yield", "MPa"))
@@ -51,7 +51,7 @@ type pinBearing struct {
 func reckonPinBearing(r clauses.Row) (pinBearing, error) {
 	err := square(r)
 	if err == nil {
-		err = steel("the plate", r.Word("fitting.metal.family"))
+		err = clauses.Steel("the plate", r.Word("fitting.metal.family"))
 	}
 	if err != nil {
 		return pinBearing{}, err
@@ -67,7 +67,7 @@ func reckonPinBearing(r clauses.Row) (pinBearing, error) {
 // Working writes the calculation down.
 func (p pinBearing) Working() []working.Step {
 	return append(p.BearingResult.Working(),
-		working.Step{Symbol: "Fb,Rd", Meaning: "design load at which pin or plate yields", Formula: "Fb,EN/gM0", Inputs: by("Fb,EN", p.EN, "N", "gM0", p.gammaM0, ""), Value: p.design, Unit: "N", Source: partial},
-		working.Step{Symbol: "Fb,Rd,ser", Meaning: "load up to which the pin comes out again", Formula: "0.6 t d fy/gM6", Inputs: by("t", p.thickness, "mm", "d", p.pin, "mm", "fy", p.yield, "MPa", "gM6", gammaM6, ""), Value: p.service, Unit: "N",
+		working.Step{Symbol: "Fb,Rd", Meaning: "design load at which pin or plate yields", Formula: "Fb,EN/gM0", Inputs: clauses.Inputs("Fb,EN", p.EN, "N", "gM0", p.gammaM0, ""), Value: p.design, Unit: "N", Source: partial},
+		working.Step{Symbol: "Fb,Rd,ser", Meaning: "load up to which the pin comes out again", Formula: "0.6 t d fy/gM6", Inputs: clauses.Inputs("t", p.thickness, "mm", "d", p.pin, "mm", "fy", p.yield, "MPa", "gM6", gammaM6, ""), Value: p.service, Unit: "N",
 			Source: after("3.13.2, table 3.10", working.Published, "the form of the equation")})
 }

@@ -21,7 +21,7 @@ import (
 // Holds for a solid round pin of steel in double shear, the plate midway in the fork,
 // pulled square to the pin.
 //
-// Source: EN 1993-1-8:2005, 3.13.2, table 3.10 and figure 3.11 (published); gM0 after
+// Source: after EN 1993-1-8:2005, 3.13.2, table 3.10 and figure 3.11 (published); gM0 after
 // EN 1993-1-4 (memory).
 func table310bending() clauses.Clause {
 	reads := bentPinReads()
@@ -78,7 +78,7 @@ func (p bentPin) Working() []working.Step {
 	figure := after("3.13.2, figure 3.11", working.Published, "the form of the equation")
 	load := func(symbol, meaning, moment string, value float64) working.Step {
 		return working.Step{Symbol: symbol, Meaning: meaning, Formula: "8 " + moment + "/(b + 4c + 2a)", Unit: "N", Source: figure, Value: p.load(value),
-			Inputs: by(moment, value, "N mm", "b", p.plate, "mm", "c", p.gap, "mm", "a", p.cheek, "mm")}
+			Inputs: clauses.Inputs(moment, value, "N mm", "b", p.plate, "mm", "c", p.gap, "mm", "a", p.cheek, "mm")}
 	}
 	return append(p.ENPinResult.Working(),
 		load("F", "design load at which the pin is bent", "MRd", p.Moment),

@@ -17,7 +17,7 @@ import (
 //
 // Holds for a solid round pin of steel in double shear, pulled square to its length.
 //
-// Source: EN 1993-1-8:2005, 3.13.2, table 3.10 (published).
+// Source: after EN 1993-1-8:2005, 3.13.2, table 3.10 (published).
 func table310shear() clauses.Clause {
 	reads := pinReads(clauses.Number("pin_ultimate", "MPa"))
 	return clauses.Clause{
@@ -50,5 +50,5 @@ func reckonPinShear(r clauses.Row) (pinShear, error) {
 // Working writes the calculation down.
 func (p pinShear) Working() []working.Step {
 	return append(p.PinShearResult.Working(), working.Step{Symbol: "2 Fv,Rd", Meaning: "design load that shears the pin on both sides of the plate", Formula: "F_shear/gM2",
-		Inputs: by("F_shear", p.Shear, "N", "gM2", gammaM2, ""), Value: p.design, Unit: "N", Source: partial})
+		Inputs: clauses.Inputs("F_shear", p.Shear, "N", "gM2", gammaM2, ""), Value: p.design, Unit: "N", Source: partial})
 }

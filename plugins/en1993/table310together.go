@@ -22,7 +22,7 @@ import (
 //
 // Holds where table 3.10 does for shear and for bending.
 //
-// Source: EN 1993-1-8:2005, 3.13.2, table 3.10 (published); the load is the same
+// Source: after EN 1993-1-8:2005, 3.13.2, table 3.10 (published); the load is the same
 // equation turned round (computed).
 func table310together() clauses.Clause {
 	reads := bentPinReads()
@@ -56,5 +56,5 @@ func reckonTogether(r clauses.Row) (pinTogether, error) {
 // Working writes the calculation down.
 func (p pinTogether) Working() []working.Step {
 	return append(p.bentPin.Working(), working.Step{Symbol: "Ft", Meaning: "design load at which shear and bending together use the pin up", Formula: "1/sqrt(1/F^2 + 1/(2 Fv,Rd)^2)",
-		Inputs: by("F", p.load(p.Moment), "N", "Fv,Rd", p.ShearPlane, "N"), Value: p.design, Unit: "N", Source: after("3.13.2, table 3.10", working.Published, "(M/MRd)^2 + (F/2/Fv,Rd)^2 = 1")})
+		Inputs: clauses.Inputs("F", p.load(p.Moment), "N", "Fv,Rd", p.ShearPlane, "N"), Value: p.design, Unit: "N", Source: after("3.13.2, table 3.10", working.Published, "(M/MRd)^2 + (F/2/Fv,Rd)^2 = 1")})
 }

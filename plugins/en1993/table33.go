@@ -17,7 +17,7 @@ import (
 // Holds for round holes in one line along the load. The greatest distances, which
 // guard against gaps and buckling, are left out.
 //
-// Source: EN 1993-1-8:2005, 3.5, table 3.3 (published).
+// Source: after EN 1993-1-8:2005, 3.5, table 3.3 (published).
 func table33() clauses.Clause {
 	reads := holeReads()
 	fact := func(name, meaning, symbol string, times float64, formula string) clauses.Fact {
@@ -46,6 +46,6 @@ type least struct {
 
 // Working writes the calculation down.
 func (l least) Working() []working.Step {
-	return []working.Step{{Symbol: l.symbol, Meaning: l.meaning, Formula: l.formula, Inputs: by("d0", l.hole, "mm"), Value: l.value, Unit: "mm",
+	return []working.Step{{Symbol: l.symbol, Meaning: l.meaning, Formula: l.formula, Inputs: clauses.Inputs("d0", l.hole, "mm"), Value: l.value, Unit: "mm",
 		Source: after("3.5, table 3.3", working.Published, "the form of the equation")}}
 }

@@ -9,7 +9,7 @@ import (
 )
 
 // table34bearing is table 3.4, bearing of a bolt on the plate, with the strength of
-// stainless by EN 1993-1-4.
+// stainless after EN 1993-1-4.
 //
 // Equation:
 //
@@ -25,7 +25,7 @@ import (
 // Holds for a round hole under a plain head, in one line of bolts along a steel plate,
 // pulled along that line, or within 5 deg of it, towards the plate's far end.
 //
-// Source: EN 1993-1-8:2005, 3.6.1, table 3.4 (published); the strength of stainless
+// Source: after EN 1993-1-8:2005, 3.6.1, table 3.4 (published); the strength of stainless
 // after EN 1993-1-4, 6.1 (memory).
 func table34bearing() clauses.Clause {
 	reads := holeReads(
@@ -51,7 +51,7 @@ type holeBearing struct {
 }
 
 func reckonHole(r clauses.Row) (holeBearing, error) {
-	if err := plainHole(r); err != nil {
+	if err := clauses.PlainHole(r); err != nil {
 		return holeBearing{}, err
 	}
 	h := holeBearing{share: r.Number("share")}
@@ -72,7 +72,7 @@ func reckonHole(r clauses.Row) (holeBearing, error) {
 // Working writes the calculation down.
 func (h holeBearing) Working() []working.Step {
 	return append(h.BoltHoleResult.Working(),
-		working.Step{Symbol: "Fb,Rd", Meaning: "design load of the bolt at which the plate gives way", Formula: "Fb/gM2", Inputs: by("Fb", h.EN, "N", "gM2", gammaM2, ""), Value: h.design, Unit: "N", Source: partial},
-		working.Step{Symbol: "F", Meaning: "design load of the wire at which it does", Formula: "Fb,Rd/share", Inputs: by("Fb,Rd", h.design, "N", "share", h.share, ""), Value: h.wire, Unit: "N",
+		working.Step{Symbol: "Fb,Rd", Meaning: "design load of the bolt at which the plate gives way", Formula: "Fb/gM2", Inputs: clauses.Inputs("Fb", h.EN, "N", "gM2", gammaM2, ""), Value: h.design, Unit: "N", Source: partial},
+		working.Step{Symbol: "F", Meaning: "design load of the wire at which it does", Formula: "Fb,Rd/share", Inputs: clauses.Inputs("Fb,Rd", h.design, "N", "share", h.share, ""), Value: h.wire, Unit: "N",
 			Source: working.Source{Title: "statics", As: working.Computed, For: "the share of the bolt"}})
 }

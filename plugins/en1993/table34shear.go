@@ -19,7 +19,7 @@ import (
 // Holds for a bolt of steel by itself. What it goes through is judged elsewhere: in
 // timber and laminate a bolt also bends.
 //
-// Source: EN 1993-1-8:2005, 3.6.1, table 3.4 (published for 0.6 and 0.5); the 0.5 of
+// Source: after EN 1993-1-8:2005, 3.6.1, table 3.4 (published for 0.6 and 0.5); the 0.5 of
 // stainless after EN 1993-1-4, 6.2 (memory).
 func table34shear() clauses.Clause {
 	reads := boltReads()

@@ -18,7 +18,7 @@ import (
 // Holds for a bolt of steel by itself; prying is not in it, nor is the head pulling
 // through.
 //
-// Source: EN 1993-1-8:2005, 3.6.1, table 3.4 (published for 0.9, memory for 0.63).
+// Source: after EN 1993-1-8:2005, 3.6.1, table 3.4 (published for 0.9, memory for 0.63).
 func table34tension() clauses.Clause {
 	reads := boltReads()
 	return clauses.Clause{

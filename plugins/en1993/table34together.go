@@ -23,7 +23,7 @@ import (
 // counts as the one that is pulled most. The shares are the program's own: elastic, by
 // statics.
 //
-// Source: EN 1993-1-8:2005, 3.6.1, table 3.4 (memory).
+// Source: after EN 1993-1-8:2005, 3.6.1, table 3.4 (memory).
 func table34together() clauses.Clause {
 	reads := append(boltReads(), clauses.Number("largest_share", ""), clauses.Number("pull_share", ""))
 	return clauses.Clause{

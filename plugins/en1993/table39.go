@@ -28,7 +28,7 @@ import (
 // counts with the smaller side on both sides. Type B is told and not judged: it asks
 // for an outline of its own.
 //
-// Source: EN 1993-1-8:2005, 3.13.2, table 3.9 (published); gM0 after EN 1993-1-4
+// Source: after EN 1993-1-8:2005, 3.13.2, table 3.9 (published); gM0 after EN 1993-1-4
 // (memory); the load factor is this project's (judgement).
 func table39() clauses.Clause {
 	reads := []standard.Read{
@@ -43,17 +43,17 @@ func table39() clauses.Clause {
 	}
 	return clauses.Clause{
 		Clause: "3.13.2, table 3.9",
-		Covers: "metal beyond and beside the pin hole of a steel plate pulled along its length, by type A; the thickness of type B is told and not judged",
+		Covers: "metal beyond and beside the pin hole of a steel plate pulled along its length, after type A; the thickness of type B is told and not judged",
 		Kind:   "landing",
 		Reads:  reads,
 		Facts: []clauses.Fact{
 			fact("end_has", "mm", "metal beyond the pin hole, from its edge to the end", without, func(r plateAtPin) float64 { return r.EndHas }, "a"),
-			fact("end_needed", "mm", "metal that type A asks for beyond the pin hole under the design load, 1.5 times the load at work", from, func(r plateAtPin) float64 { return r.EndNeeded }, "F", "a,min"),
+			fact("end_needed", "mm", "metal that is asked for beyond the pin hole after type A under the design load, 1.5 times the load at work", from, func(r plateAtPin) float64 { return r.EndNeeded }, "F", "a,min"),
 			fact("side_has", "mm", "metal beside the pin hole, from its edge to the nearer side", without, func(r plateAtPin) float64 { return r.SideHas }, "c"),
-			fact("side_needed", "mm", "metal that type A asks for beside the pin hole under the design load, 1.5 times the load at work", from, func(r plateAtPin) float64 { return r.SideNeeded }, "F", "c,min"),
-			fact("end_load", "N", "design load that the metal beyond the pin hole comes to by type A, for 1.5 times the load at work", without, func(r plateAtPin) float64 { return r.LoadByEnd }, "a", "Fa"),
-			fact("side_load", "N", "design load that the metal beside the pin hole comes to by type A, for 1.5 times the load at work", without, func(r plateAtPin) float64 { return r.LoadBySide }, "c", "Fc"),
-			fact("thickness_needed", "mm", "thickness that type B asks for under the design load, 1.5 times the load at work", from, func(r plateAtPin) float64 { return r.ThicknessNeeded }, "F", "t,min"),
+			fact("side_needed", "mm", "metal that is asked for beside the pin hole after type A under the design load, 1.5 times the load at work", from, func(r plateAtPin) float64 { return r.SideNeeded }, "F", "c,min"),
+			fact("end_load", "N", "design load that the metal beyond the pin hole comes to after type A, for 1.5 times the load at work", without, func(r plateAtPin) float64 { return r.LoadByEnd }, "a", "Fa"),
+			fact("side_load", "N", "design load that the metal beside the pin hole comes to after type A, for 1.5 times the load at work", without, func(r plateAtPin) float64 { return r.LoadBySide }, "c", "Fc"),
+			fact("thickness_needed", "mm", "thickness that is asked for after type B under the design load, 1.5 times the load at work", from, func(r plateAtPin) float64 { return r.ThicknessNeeded }, "F", "t,min"),
 		},
 	}
 }
@@ -82,9 +82,9 @@ func reckonPlateAtPin(r clauses.Row) (plateAtPin, error) {
 func (p plateAtPin) Working() []working.Step {
 	statics := working.Source{Title: "geometry", As: working.Computed, For: "the form of the equation"}
 	first := []working.Step{
-		{Symbol: "F", Meaning: "design load", Formula: "1.5 * load at work", Inputs: by("load at work", p.atWork, "N"), Value: loadFactor * p.atWork, Unit: "N", Source: loads},
-		{Symbol: "a", Meaning: "metal beyond the hole", Formula: "end - d0/2", Inputs: by("end", p.end, "mm", "d0", p.hole, "mm"), Value: p.EndHas, Unit: "mm", Source: statics},
-		{Symbol: "c", Meaning: "metal beside the hole, at the nearer side", Formula: "w/2 - |across| - d0/2", Inputs: by("w", p.width, "mm", "across", p.across, "mm", "d0", p.hole, "mm"), Value: p.SideHas, Unit: "mm", Source: statics},
+		{Symbol: "F", Meaning: "design load", Formula: "1.5 * load at work", Inputs: clauses.Inputs("load at work", p.atWork, "N"), Value: loadFactor * p.atWork, Unit: "N", Source: loads},
+		{Symbol: "a", Meaning: "metal beyond the hole", Formula: "end - d0/2", Inputs: clauses.Inputs("end", p.end, "mm", "d0", p.hole, "mm"), Value: p.EndHas, Unit: "mm", Source: statics},
+		{Symbol: "c", Meaning: "metal beside the hole, at the nearer side", Formula: "w/2 - |across| - d0/2", Inputs: clauses.Inputs("w", p.width, "mm", "across", p.across, "mm", "d0", p.hole, "mm"), Value: p.SideHas, Unit: "mm", Source: statics},
 	}
 	return append(first, p.ENPinPlateResult.Working()...)
 }

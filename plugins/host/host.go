@@ -1,6 +1,13 @@
 // Package host runs design standards as programs of their own and trusts none of
 // them: a program that crashes, hangs, floods, lies or says nothing is a fault with a
-// name, in bounded time, and leaves neither a process nor a folder behind.
+// name, in bounded time. Once it is closed, neither it nor a child that stayed in its
+// process group is left, nor the folder of its socket.
+//
+// Two things are out of reach. A child that went into a session of its own lives on;
+// it has no socket of ours and can't make us wait. And if we are ended ourselves in the
+// middle, killed or by a signal that nobody catches, the program ends with us (on Linux
+// at once; elsewhere one that is served by the package plugins does when it sees that we
+// are gone), but the folder of its socket stays among the temporary files.
 //
 // A program runs in an empty folder, with a small environment, nothing on its
 // standard input and what it prints cut off. Its socket must lie in a folder that
@@ -147,7 +154,8 @@ func (r *Running) Working(ctx context.Context, a standard.Asked) ([]working.Step
 	})
 }
 
-// Close ends the program. Whatever is being asked of it fails.
+// Close ends the program and whatever stayed in its process group. Whatever is being
+// asked of it fails.
 func (r *Running) Close() error {
 	r.mu.Lock()
 	defer r.mu.Unlock()

@@ -19,6 +19,7 @@ import (
 
 	"github.com/hashicorp/go-plugin"
 	"google.golang.org/grpc"
+	"google.golang.org/grpc/health/grpc_health_v1"
 
 	"chainwale/engine/standard"
 	"chainwale/engine/working"
@@ -35,6 +36,7 @@ func TestMain(m *testing.M) {
 		be(os.Args[2], os.Args[3:])
 		os.Exit(0)
 	}
+	syscall.Umask(0o022) // what the tests write is not for a group to change
 	dir, err := os.MkdirTemp("/tmp", "host")
 	if err != nil {
 		panic(err)
@@ -237,10 +239,18 @@ var programs = map[string]func(args []string){
 			return h(ctx, req)
 		})
 	},
-	"not serving": func([]string) {
+	"no sign of life": func([]string) {
 		serveWith(func(ctx context.Context, req any, info *grpc.UnaryServerInfo, h grpc.UnaryHandler) (any, error) {
 			if strings.HasSuffix(info.FullMethod, "/Check") {
 				select {}
+			}
+			return h(ctx, req)
+		})
+	},
+	"not serving": func([]string) {
+		serveWith(func(ctx context.Context, req any, info *grpc.UnaryServerInfo, h grpc.UnaryHandler) (any, error) {
+			if strings.HasSuffix(info.FullMethod, "/Check") {
+				return &grpc_health_v1.HealthCheckResponse{Status: grpc_health_v1.HealthCheckResponse_NOT_SERVING}, nil
 			}
 			return h(ctx, req)
 		})

@@ -18,8 +18,9 @@ import (
 // standard as the user reads it; it is neither the wire's break load nor the load at
 // work.
 //
-// Source: after ISO 12215-10, in the user's own copy; the clause stands in the file
-// (published there, not seen here). Errors: no file; a role that it does not name.
+// Source: after ISO 12215-10, 2020 or what edition the file names, in the user's own
+// copy; the clause stands in the file (published there, not seen here). Errors: no file;
+// a role that it does not name.
 func designLoad(v *values) clauses.Clause {
 	return clauses.Clause{
 		Clause: "design load",

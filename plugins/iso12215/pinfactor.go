@@ -20,10 +20,10 @@ import (
 // Holds for the roles that the file names. Load basis: nominal ultimate strength over
 // the design load of the user's file.
 //
-// Source: after ISO 12215-10, in the user's own copy, for load and factor asked for
-// (published there, not seen here); that the program's own strengths of the pin stand
-// for the standard's is this project's (judgement). Errors: no file; a role or a
-// factor that it does not give.
+// Source: after ISO 12215-10, 2020 or what edition the file names, in the user's own
+// copy, for load and factor asked for (published there, not seen here); that the
+// program's own strengths of the pin stand for the standard's is this project's
+// (judgement). Errors: no file; a role or a factor that it does not give.
 func pinFactor(v *values) clauses.Clause {
 	reads := []standard.Read{clauses.Word("stay.role"), clauses.Number("pin_shear", "N"), clauses.Number("pin_bending", "N")}
 	return clauses.Clause{

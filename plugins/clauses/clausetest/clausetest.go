@@ -11,9 +11,10 @@ import (
 	"chainwale/engine/standard"
 )
 
-// Pack loads a standard's pack as a check does, beside the program's own facts and
-// those that the standard derives: so everything that it reads must be there, in the
-// right unit. Its examples must come out as they say, and notice a change of each limit.
+// Pack loads a standard's pack as a check does, beside the program's own facts and those
+// that the standard derives: so everything that it reads must be there, in the right
+// unit, and every load of the wire must be compared by a rule. Its examples must come out
+// as they say, and notice a change of each limit.
 func Pack(t testing.TB, s standard.Standard) *rule.Pack {
 	t.Helper()
 	d := describe(t, s)
@@ -48,7 +49,23 @@ func Pack(t testing.TB, s standard.Standard) *rule.Pack {
 		t.Error(c)
 	}
 	named(t, d, pack)
+	compared(t, d, pack)
 	return pack
+}
+
+// compared holds that each load of the wire that the standard derives is what a rule of
+// the same kind compares: one that no rule compares is left out where standards are set
+// side by side.
+func compared(t testing.TB, d standard.Description, pack *rule.Pack) {
+	t.Helper()
+	for _, table := range d.Tables {
+		for _, f := range table.Derives {
+			own := func(r *rule.Rule) bool { return r.Kind.Name == table.Kind && r.Have == d.Prefix+"."+f.Name }
+			if f.Bears && !slices.ContainsFunc(pack.Rules, own) {
+				t.Errorf("%s of a %s is a load of the wire, and no rule compares it", f.Name, table.Kind)
+			}
+		}
+	}
 }
 
 // named holds that the rules are called after the standard and that each of them

@@ -114,9 +114,6 @@ func numberOf(e ast.Expr) (string, bool) {
 	return number, err == nil
 }
 
-// parts are what the comment of a clause has to say.
-var parts = []string{"Equation", "Symbols:", "Holds ", "Source:"}
-
 // explained holds that the function which makes a clause says what it must.
 func explained(t testing.TB, name string, file *ast.File) {
 	t.Helper()
@@ -128,10 +125,8 @@ func explained(t testing.TB, name string, file *ast.File) {
 		if of, ok := f.Type.Results.List[0].Type.(*ast.SelectorExpr); !ok || of.Sel.Name != "Clause" {
 			continue
 		}
-		for _, part := range parts {
-			if !strings.Contains(f.Doc.Text(), part) {
-				t.Errorf("%s: the comment of %s has no part %q", name, f.Name.Name, part)
-			}
+		for _, lacks := range unexplained(f.Doc.Text()) {
+			t.Errorf("%s: the comment of %s %s", name, f.Name.Name, lacks)
 		}
 		return
 	}

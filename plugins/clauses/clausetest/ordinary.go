@@ -41,7 +41,7 @@ func OrdinaryPlates(t testing.TB) []OrdinaryPlate {
 	var list []OrdinaryPlate
 	for _, p := range file.Plates {
 		list = append(list, OrdinaryPlate{ID: p.ID, Break: p.Break * 1000, Facts: Facts{
-			"hole": p.Plate["hole_mm"], "end": p.Plate["end_mm"], "across": 0.0, "pin_diameter": p.Plate["pin_mm"], "lean_in": 0.0,
+			"hole": p.Plate["hole_mm"], "end": p.Plate["end_mm"], "across": 0.0, "pin_diameter": p.Plate["pin_mm"], "lean_in": 0.0, "lean_out": 0.0,
 			"fitting.thickness": p.Plate["thickness_mm"], "fitting.width": p.Plate["width_mm"], "fitting.metal.name": "316L", "fitting.metal.family": "stainless",
 			"fitting.metal.yield": p.Plate["yield_MPa"], "fitting.metal.ultimate": p.Plate["ultimate_MPa"],
 			"fork_opening": p.Fork, "fork_cheek": p.Cheek, "pin_yield": 205.0, "pin_ultimate": 515.0,

@@ -19,6 +19,7 @@ import (
 // Texts holds the files of a standard's pack as texts: each is as an editor that
 // knows the schema of packs wants it, a rule's id names its file, it reads of the
 // standard only facts of its own kind, and its sentence says which load it is about.
+// Neither the rules nor what the standard declares speak as if from the standard's text.
 func Texts(t testing.TB, s standard.Standard) {
 	t.Helper()
 	d := describe(t, s)
@@ -41,6 +42,9 @@ func Texts(t testing.TB, s standard.Standard) {
 			checkText(t, d, f, kind, fields)
 		}
 	}
+	for _, text := range declaredTexts(d) {
+		after(t, d.ID, text)
+	}
 	if rules == 0 {
 		t.Error("the pack has no rule")
 	}
@@ -61,8 +65,34 @@ func checkText(t testing.TB, d standard.Description, f standard.File, kind strin
 			t.Errorf("%s reads %s, which %s does not derive of a %s", f.Path, name[0], d.ID, kind)
 		}
 	}
+	for _, key := range []string{"title", "says", "because"} {
+		text, _ := fields[key].(string)
+		after(t, f.Path, text)
+	}
 	if says, _ := fields["says"].(string); !strings.Contains(says, "load") {
 		t.Errorf("%s: the sentence does not say which load it is about", f.Path)
+	}
+}
+
+// declaredTexts are the sentences in which a standard speaks of itself.
+func declaredTexts(d standard.Description) []string {
+	texts := []string{d.Title}
+	for _, c := range d.Clauses {
+		texts = append(texts, c.Why)
+	}
+	for _, table := range d.Tables {
+		for _, f := range table.Derives {
+			texts = append(texts, f.Meaning)
+		}
+	}
+	return texts
+}
+
+// after holds that a text does not speak as if from the standard's own.
+func after(t testing.TB, where, text string) {
+	t.Helper()
+	if found := unseen.FindString(text); found != "" {
+		t.Errorf("%s %s", where, speaksByIt(found))
 	}
 }
 
