@@ -16,7 +16,7 @@ func TestMain(m *testing.M) {
 	})
 }
 
-// TestScripts runs sessions as a user could type them; each file of
+// TestScripts runs commands as a user could type them; each file of
 // testdata/script says what it shows.
 func TestScripts(t *testing.T) {
 	if testing.Short() {

@@ -104,7 +104,7 @@ func (w *walk) follow(text string) {
 	}
 }
 
-// blocks goes through the fenced blocks of a page: `console` is a session, and a name
+// blocks goes through the fenced blocks of a page: `console` is what somebody types, and a name
 // after the language (`yaml my-limits/a.yaml`) is the file that the block is.
 func (w *walk) blocks(text string) error {
 	for i, block := range strings.Split("\n"+text, "\n```")[1:] {
@@ -124,7 +124,7 @@ func (w *walk) blocks(text string) error {
 
 func (w *walk) block(info, body string) error {
 	if info == "console" {
-		return w.session(body)
+		return w.typed(body)
 	}
 	if _, name, ok := strings.Cut(info, " "); ok {
 		file := filepath.Join(w.top, filepath.FromSlash(name))
@@ -134,8 +134,8 @@ func (w *walk) block(info, body string) error {
 	return nil
 }
 
-// session runs the commands of a block and compares what each prints.
-func (w *walk) session(body string) error {
+// typed runs the commands of a block and compares what each prints.
+func (w *walk) typed(body string) error {
 	for _, part := range strings.Split("\n"+body, "\n$ ")[1:] {
 		command, shown, _ := strings.Cut(part, "\n")
 		printed, err := w.command(command)

@@ -264,7 +264,7 @@ var programs = map[string]func(args []string){
 		os.Exit(5)
 	},
 	"child with the pipes": func(args []string) {
-		// A child in a session of its own is out of reach.
+		// A child that has called setsid is out of reach.
 		child(&syscall.SysProcAttr{Setsid: true}, args)
 		plugins.Serve(sound{})
 	},
