@@ -83,14 +83,5 @@ func writeNew(name string, content []byte) error {
 	if _, err := os.Lstat(name); err == nil {
 		return fs.ErrExist
 	}
-	beside, err := os.CreateTemp(filepath.Dir(name), ".chainwale-*")
-	if err != nil {
-		return err
-	}
-	defer os.Remove(beside.Name())
-	_, err = beside.Write(content)
-	if err := errors.Join(err, beside.Chmod(0o644), beside.Close()); err != nil {
-		return err
-	}
-	return os.Link(beside.Name(), name)
+	return writeBeside(name, content, os.Link)
 }

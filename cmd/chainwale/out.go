@@ -62,7 +62,11 @@ func sum(content []byte) string {
 }
 
 // replace gives a file its content at once: it is written beside and renamed.
-func replace(name string, content []byte) error {
+func replace(name string, content []byte) error { return writeBeside(name, content, os.Rename) }
+
+// writeBeside writes a file under another name and then gives it its own, by a rename
+// or by a link, which leaves alone what is there already.
+func writeBeside(name string, content []byte, give func(from, to string) error) error {
 	beside, err := os.CreateTemp(filepath.Dir(name), ".chainwale-*")
 	if err != nil {
 		return err
@@ -72,7 +76,7 @@ func replace(name string, content []byte) error {
 	if err := errors.Join(err, beside.Chmod(0o644), beside.Close()); err != nil {
 		return err
 	}
-	return os.Rename(beside.Name(), name)
+	return give(beside.Name(), name)
 }
 
 // readMade reads the list; a folder without one has nothing of ours.

@@ -28,7 +28,9 @@ Exit status, the highest that applies:
   2  the plan or the command line is at fault; problems are listed, nothing is judged
   1  there are findings at or above --refuse-from (an unknown counts as a finding of its grade)
   0  otherwise
-reckon: 2 the inputs are at fault, 1 the formula or a table does not reach them, 0 done`
+reckon: 2 the inputs are at fault, 1 the formula or a table does not reach them, 0 done
+pack prove: 3 the pack does not load, 1 an example differs or a change went unnoticed, 0 proven
+fleet: the highest of its boats, 2 if a plan could not be read`
 
 // commands is the command line: one field a verb.
 type commands struct {

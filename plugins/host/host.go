@@ -3,7 +3,7 @@
 // name, in bounded time. Once it is closed, neither it nor a child that stayed in its
 // process group is left, nor the folder of its socket.
 //
-// Two things are out of reach. A child that went into a session of its own lives on;
+// Two things are out of reach. A child that has called setsid lives on;
 // it has no socket of ours and can't make us wait. And if we are ended ourselves in the
 // middle, killed or by a signal that nobody catches, the program ends with us (on Linux
 // at once; elsewhere one that is served by the package plugins does when it sees that we

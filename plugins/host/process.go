@@ -171,7 +171,7 @@ func (p *process) describe(ctx context.Context) (standard.Description, error) {
 
 // close ends the process: in good manners where it is given time for them, and then
 // by force, with those of its children that stayed in its group. Its folder is removed.
-// A child in a session of its own is out of reach and may live on.
+// A child that has called setsid is out of reach and may live on.
 func (p *process) close(manners time.Duration) {
 	p.closing.Do(func() {
 		if manners > 0 && p.conn != nil {
