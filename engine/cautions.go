@@ -44,5 +44,28 @@ func unseen(facts *fact.Facts) []string {
 			list = append(list, f.Name+": no record says that it was drawn and looked at")
 		}
 	}
+	return append(list, unsaid(facts)...)
+}
+
+// unsaid lists what the rules that ask for it first could not look at: a plan that says
+// nothing of it is not judged on it, and the report says so.
+func unsaid(facts *fact.Facts) []string {
+	list := []string{}
+	ends := 0
+	for _, s := range facts.Stays {
+		if s.TurnbuckleTold.No() || s.TerminalsTold.No() {
+			ends++
+		}
+	}
+	if ends > 0 {
+		list = append(list, fmt.Sprintf("turnbuckles and terminals: the plan says nothing of them, or not of both, on %d of %d stays", ends, len(facts.Stays)))
+	}
+	switch m := facts.Mast; {
+	case len(facts.Stays) == 0:
+	case m.Told.No():
+		list = append(list, "the mast: the plan says nothing of it or of the boat's righting moment, so whether the wires suit the boat was not judged")
+	case !m.KnownBy.Known():
+		list = append(list, "the righting moment: the plan does not say it, so whether the wires suit the boat was not judged")
+	}
 	return list
 }

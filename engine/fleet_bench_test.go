@@ -7,6 +7,7 @@ import (
 	"context"
 	"encoding/json"
 	"io"
+	"io/fs"
 	"path"
 	"runtime"
 	"runtime/debug"
@@ -49,6 +50,7 @@ func benchmarkFleet(b *testing.B, form fleet.Form, templates float64) {
 	took := make([]time.Duration, len(stages))
 	for b.Loop() {
 		for i, s := range stages {
+			y.templates = plan.NewTemplates()
 			begin := processorTime()
 			if err := s.do(); err != nil {
 				b.Fatal(err)
@@ -85,6 +87,8 @@ type yard struct {
 	reads map[string][]string
 	bytes int
 	plans []*plan.Plan
+	// templates are those of a run, as which each round of a stage counts.
+	templates *plan.Templates
 }
 
 func newYard(form fleet.Form, templates float64) *yard {
@@ -111,11 +115,22 @@ func newYard(form fleet.Form, templates float64) *yard {
 }
 
 func (y *yard) open(name string) (io.ReadCloser, error) {
-	return io.NopCloser(bytes.NewReader(y.files[name])), nil
+	return opened{bytes.NewReader(y.files[name])}, nil
 }
 
+// opened is a file that tells how long it is, as one on a disk does.
+type opened struct{ *bytes.Reader }
+
+func (opened) Close() error                 { return nil }
+func (o opened) Stat() (fs.FileInfo, error) { return o, nil }
+func (opened) Name() string                 { return "" }
+func (opened) Mode() fs.FileMode            { return 0 }
+func (opened) ModTime() time.Time           { return time.Time{} }
+func (opened) IsDir() bool                  { return false }
+func (opened) Sys() any                     { return nil }
+
 func (y *yard) read(name string) (*plan.Plan, []finding.Problem, error) {
-	return plan.Load(name, plan.Options{Open: y.open, Root: "."})
+	return plan.Load(name, plan.Options{Open: y.open, Root: ".", Templates: y.templates})
 }
 
 // library reads the bytes of all plans as the library does that knows the form.
@@ -199,7 +214,7 @@ func BenchmarkManyBoats(b *testing.B) {
 	defer debug.SetGCPercent(debug.SetGCPercent(400))
 	const boats = 1000
 	o := fleet.Usual(7, fleet.Mixed)
-	y := &yard{files: map[string][]byte{}}
+	y := &yard{files: map[string][]byte{}, templates: plan.NewTemplates()}
 	for _, f := range fleet.Classes(o) {
 		y.files[f.Name] = f.Bytes
 	}

@@ -36,7 +36,7 @@ var rooms = map[string][]string{
 	"engine/accept":              {"engine/finding", "engine/near", "engine/working"},
 	"engine/fleet":               {"engine/finding"},
 	"engine/render":              {"engine/standard", "engine/finding", "engine/fact", "engine/quantity", "engine/working", "engine/rig"},
-	"engine":                     {"engine/pattern", "engine/accept", "engine/plan", "engine/fact", "engine/rule", "engine/finding", "engine/quantity", "engine/near", "rules", "engine/standard", "engine/working"},
+	"engine":                     {"engine/pattern", "engine/accept", "engine/plan", "engine/fact", "engine/rule", "engine/finding", "engine/quantity", "engine/near", "rules", "engine/standard", "engine/working", "engine/rig"},
 	"engine/published":           {"engine/strength", "engine/sheet", "engine/corrosion", "engine/table", "engine/quantity", "engine/working", "engine/rig"},
 	"engine/reckon":              {"engine/standard", "engine/strength", "engine/sheet", "engine/corrosion", "engine/table", "engine/quantity", "engine/working", "engine/near", "engine/rig"},
 	"engine/standard":            {"engine/quantity", "engine/working"},

@@ -52,7 +52,10 @@ func packsFor(c *fact.Catalogue, p *plan.Plan, o Options) ([]*rule.Pack, []findi
 	if err != nil {
 		return nil, nil, err
 	}
-	l := packLoader{catalogue: c, packs: slices.Clone(packs), from: map[string]string{}}
+	if len(p.Packs)+len(o.Packs) == 0 {
+		return packs, nil, nil
+	}
+	l := packLoader{catalogue: c, packs: slices.Clone(packs), from: map[string]string{}, kept: o.Kept}
 	for _, pack := range packs {
 		l.claim(pack)
 	}
@@ -100,25 +103,32 @@ type packLoader struct {
 	problems  []finding.Problem
 	// from says which pack a rule stands in.
 	from map[string]string
+	// kept has the packs that were loaded for other plans.
+	kept *Kept
 }
 
 func (l *packLoader) load(dir string) {
-	folder, err := rule.OpenFolder(dir)
-	if err != nil {
-		l.problems = append(l.problems, finding.Problem{At: finding.Place{File: dir, Line: 1, Column: 1}, Message: err.Error(), Expected: "the folder of a rule pack"})
+	got := l.kept.pack(packKey{l.catalogue, dir}, func() loaded { return loadFolder(dir, l.catalogue) })
+	if len(got.problems) > 0 {
+		l.problems = append(l.problems, got.problems...)
 		return
 	}
-	defer folder.Close()
-	pack, problems := rule.Load(folder, ".", dir, l.catalogue, rule.LoadOptions{})
-	if len(problems) > 0 {
-		l.problems = append(l.problems, problems...)
-		return
-	}
-	if twice := l.claim(pack); len(twice) > 0 {
+	if twice := l.claim(got.pack); len(twice) > 0 {
 		l.problems = append(l.problems, twice...)
 		return
 	}
-	l.packs = append(l.packs, pack)
+	l.packs = append(l.packs, got.pack)
+}
+
+// loadFolder loads the pack in a folder.
+func loadFolder(dir string, c *fact.Catalogue) loaded {
+	folder, err := rule.OpenFolder(dir)
+	if err != nil {
+		return loaded{problems: []finding.Problem{{At: finding.Place{File: dir, Line: 1, Column: 1}, Message: err.Error(), Expected: "the folder of a rule pack"}}}
+	}
+	defer folder.Close()
+	pack, problems := rule.Load(folder, ".", dir, c, rule.LoadOptions{})
+	return loaded{pack, problems}
 }
 
 // claim notes whose rules are whose. One rule in two packs is a problem: nobody

@@ -36,6 +36,8 @@ type asked struct {
 	fits  bool
 	pack  *rule.Pack
 	fault error
+	// kept has the packs that were loaded for other plans.
+	kept *Kept
 }
 
 // describeAll asks the standards, side by side, what they are. One that does not
@@ -99,20 +101,26 @@ func (a *asked) loadPack(c *fact.Catalogue) {
 	if !a.fits || len(a.description.Pack) == 0 {
 		return
 	}
-	pack, problems := rule.Load(packOf(a.description), ".", a.description.Prefix+":rules", c, rule.LoadOptions{})
-	if len(problems) > 0 {
-		p := problems[0]
+	l := a.kept.pack(packKey{c, a.description.Hash()}, func() loaded {
+		pack, problems := rule.Load(packOf(a.description), ".", a.description.Prefix+":rules", c, rule.LoadOptions{})
+		return loaded{pack, problems}
+	})
+	if len(l.problems) > 0 {
+		p := l.problems[0]
 		if a.fault == nil {
 			a.fault = fmt.Errorf("its pack can't be used: %s:%d:%d: %s: change the standard", p.At.File, p.At.Line, p.At.Column, p.Message)
 		}
 		return
 	}
-	a.pack = pack
+	a.pack = l.pack
 }
 
 // standardJudges are the packs of the standards. One with a rule that another pack
 // has is at fault: nobody could say which of the two judged.
 func standardJudges(c *fact.Catalogue, list []*asked, others []*rule.Pack) []judging {
+	if len(list) == 0 {
+		return nil
+	}
 	from := map[string]string{}
 	claim := func(p *rule.Pack) error {
 		for _, r := range p.Rules {

@@ -16,7 +16,7 @@ var FS embed.FS
 
 // Packs lists the folders, in the order in which they judge.
 func Packs() []string {
-	return []string{"strength", "edges", "corrosion", "intervals", "fabrication", "match", "mounting"}
+	return []string{"strength", "edges", "corrosion", "intervals", "fabrication", "match", "mounting", "rig", "standing"}
 }
 
 // tree is what YAML makes of a file, without the examples.

@@ -54,8 +54,8 @@ func (v fleetVerb) Run(s streams) error {
 		return ended(statusInput)
 	}
 	debug.SetMemoryLimit(fleetMemory)
-	run := &fleetRun{verb: v, streams: s, roots: map[string]string{}, halls: map[string]*hall{}, byFolder: map[string]*hall{}, out: bufio.NewWriterSize(s.out, 1<<16), adder: fleet.NewAdder(worstBoats), names: map[string]string{},
-		options: engine.Options{Version: version, On: on, RefuseFrom: finding.Grade(v.RefuseFrom), Packs: v.Pack}}
+	run := &fleetRun{verb: v, streams: s, roots: map[string]string{}, halls: map[string]*hall{}, byFolder: map[string]*hall{}, out: bufio.NewWriterSize(s.out, 1<<16), adder: fleet.NewAdder(worstBoats), templates: plan.NewTemplates(), names: map[string]string{},
+		options: engine.Options{Version: version, On: on, RefuseFrom: finding.Grade(v.RefuseFrom), Packs: v.Pack, Kept: engine.NewKept()}}
 	defer run.close()
 	return run.all(found, boats)
 }
@@ -97,6 +97,8 @@ type fleetRun struct {
 	out     *bufio.Writer
 	adder   *fleet.Adder
 	roots   map[string]string
+	// templates are those that boats build on, each read once.
+	templates *plan.Templates
 	// names tells which file a boat's name stands in, and again who has another's.
 	names map[string]string
 	again []string
@@ -146,7 +148,7 @@ func (r *fleetRun) judge(ctx context.Context, file string) (j judged) {
 			j.fault = fmt.Errorf("%s: the program broke down on this plan: %v", file, e)
 		}
 	}()
-	p, problems, err := plan.Load(file, plan.Options{Root: r.roots[file]})
+	p, problems, err := plan.Load(file, plan.Options{Root: r.roots[file], Templates: r.templates})
 	if err != nil {
 		return judged{fault: fmt.Errorf("%s: %w", file, err)}
 	}
@@ -268,7 +270,7 @@ func (r *fleetRun) note(file string, report finding.Report) {
 		r.again = append(r.again, fmt.Sprintf("%s:1:1: the boat is called %s, as that in %s is; a name of its own, or one file too many", file, report.Boat, first))
 		return
 	}
-	r.names[report.Boat] = file
+	r.names[strings.Clone(report.Boat)] = file // the name alone: it is a piece of the plan's whole text
 }
 
 func (r *fleetRun) line(v any) error {

@@ -76,12 +76,16 @@ func (a packArg) load(s streams) (*rule.Pack, *packFiles, error) {
 // packCatalogue is all that rules of a pack may read: our facts, and those that the
 // standards of the program derive where a plan names them.
 func packCatalogue() (*fact.Catalogue, error) {
-	var named []engine.Named
+	return engine.CatalogueWith(context.Background(), namedStandards())
+}
+
+// namedStandards are the standards of the program.
+func namedStandards() (named []engine.Named) {
 	for _, b := range builtInStandards {
 		made, err := b.make("")
 		named = append(named, engine.Named{ID: b.id, Standard: made, Fault: err})
 	}
-	return engine.CatalogueWith(context.Background(), named)
+	return named
 }
 
 // mostProblems is how many problems are printed with their lines. Whoever has more

@@ -43,6 +43,7 @@ type commands struct {
 	Pack     packVerb     `cmd:"" help:"Write, prove and print rule packs, and list the facts that rules read."`
 	Std      standardVerb `cmd:"" name:"standard" help:"List, show, compare and trust design standards."`
 	Fleet    fleetVerb    `cmd:"" help:"Judge many plans in one run, and sum up by class, boat and rule."`
+	Standing standingVerb `cmd:"" help:"Say what the mast stands in each step while its stays are off, and suggest an order."`
 	Pattern  patternVerb  `cmd:"" help:"Draw the flats of the parts that are made: cutting files, drawings and paper templates."`
 }
 

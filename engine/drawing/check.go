@@ -142,7 +142,7 @@ func (p Part) checkPress() error {
 }
 
 func (p Part) checkWords() error {
-	texts := []string{p.Title, p.Plan, p.Hand, p.OppositeHand, p.Metal, p.Certificate, p.Finish, p.Edges}
+	texts := []string{p.Title, p.Plan, p.Hold, p.Hand, p.OppositeHand, p.Metal, p.Certificate, p.Finish, p.Edges}
 	for _, u := range p.Holes {
 		texts = append(texts, u.Role, u.Fastener, u.Make)
 	}

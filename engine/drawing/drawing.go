@@ -32,6 +32,9 @@ type Part struct {
 	// if the part has no hand.
 	Quantity, OtherHand int
 	Hand, OppositeHand  string
+	// Hold says why none of them may be made: it stands on every sheet and file that has
+	// words. "" for a part that nothing holds up.
+	Hold string
 	// Metal, Certificate, Finish and Edges are sentences for the shop.
 	Metal, Certificate, Finish, Edges string
 	// Tolerances, Notes and Warnings are printed as they stand, a line each.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strconv"
 
 	"chainwale/engine/sheet"
@@ -37,12 +38,16 @@ const (
 	WordsLayer      = "words"
 )
 
-// layers are all of them, with line type and colour number: 7 is black on white, 5 the
+// dxfLayer is a layer with its line type and colour number: 7 is black on white, 5 the
 // accent, 8 grey.
-var layers = []struct {
+type dxfLayer struct {
 	name, lineType string
 	colour         int
-}{
+}
+
+// layers are all of them; a file declares those that it draws on, and 0, which every file
+// has.
+var layers = []dxfLayer{
 	{"0", "CONTINUOUS", 7}, {OutlineLayer, "CONTINUOUS", 7}, {HolesLayer, "CONTINUOUS", 7},
 	{FoldTowardLayer, "DASHED", 5}, {FoldAwayLayer, "DASHDOT", 5}, {MarksLayer, "CONTINUOUS", 8}, {WordsLayer, "CONTINUOUS", 8},
 }
@@ -55,8 +60,12 @@ var lineTypes = []struct {
 	{"CONTINUOUS", "Solid line", nil}, {"DASHED", "__ __ __ __", []float64{6, -3}}, {"DASHDOT", "__ . __ . __", []float64{6, -2, 0, -2}},
 }
 
-// wordHeight is how high letters of a cutting file are, mm.
-const wordHeight = 4.0
+// wordHeight is how high letters of a cutting file are, and wordLine how long a line of
+// running text becomes, mm.
+const (
+	wordHeight = 4.0
+	wordLine   = 240.0
+)
 
 // DXF writes the flat at full size in mm, closed contours and circles, each kind on a
 // layer of its own. Errors: an edition that is none, and what Check refuses; then
@@ -74,9 +83,17 @@ func DXF(w io.Writer, p Part, o DXFOptions) error {
 	}
 	d := &dxf{modern: o.Version == R2000, handle: firstHandle}
 	d.low, d.high = extents(shapes)
+	d.layers = layersOf(shapes)
 	d.write(shapes)
 	_, err = w.Write(d.b)
 	return err
+}
+
+// layersOf are the layers that shapes are drawn on, in their order.
+func layersOf(shapes []dxfShape) []dxfLayer {
+	return slices.DeleteFunc(slices.Clone(layers), func(l dxfLayer) bool {
+		return l.name != layers[0].name && !slices.ContainsFunc(shapes, func(s dxfShape) bool { return s.layer == l.name })
+	})
 }
 
 // dxfShape is one entity: a closed contour, a circle, a line or a word.
@@ -132,11 +149,13 @@ func (p Part) dxfShapes(cutOnly bool) ([]dxfShape, error) {
 
 // dxfWords stand below the flat. They are for reading, never for cutting.
 func (p Part) dxfWords() []string {
-	list := []string{line(p.Name + "  " + p.Title), size(p.Flat.Thickness) + " mm  " + line(p.Metal) + "  " + p.off(), "sizes in mm, 1:1, seen on face A"}
+	low, high := p.Flat.Outline.Bounds()
+	list := append(p.holds(), line(p.Name+"  "+p.Title), size(p.Flat.Thickness)+" mm  "+line(p.Metal)+"  "+p.off(),
+		"sizes in mm, 1:1, seen on face A; a print at 100 % measures "+size(high.X-low.X)+" x "+size(high.Y-low.Y))
 	if len(p.Flat.Folds) > 0 {
 		list = append(list, "lay X along the rolling direction; fold lines are for the press, not for cutting")
 	}
-	return list
+	return append(append(list, tryFirst), wrap(advises, wordLine, wordHeight/capital, false)...)
 }
 
 // extents are the corners of what is drawn.
@@ -169,6 +188,7 @@ type dxf struct {
 	modern    bool
 	handle    int
 	low, high sheet.Point
+	layers    []dxfLayer
 }
 
 func (d *dxf) word(code int, value string) {

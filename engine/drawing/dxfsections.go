@@ -21,7 +21,7 @@ const (
 
 // write makes the whole file.
 func (d *dxf) write(shapes []dxfShape) {
-	body := &dxf{modern: d.modern, handle: d.handle, low: d.low, high: d.high}
+	body := &dxf{modern: d.modern, handle: d.handle, low: d.low, high: d.high, layers: d.layers}
 	if d.modern {
 		body.section("CLASSES", func() {})
 	}

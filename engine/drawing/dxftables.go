@@ -28,7 +28,7 @@ func (d *dxf) tables() {
 		types += 2
 	}
 	d.table("LTYPE", 0x5, types, d.lineTypeRecords)
-	d.table("LAYER", 0x2, len(layers), d.layerRecords)
+	d.table("LAYER", 0x2, len(d.layers), d.layerRecords)
 	d.table("STYLE", 0x3, 1, d.style)
 	d.table("VIEW", 0x6, 0, func(int) {})
 	d.table("UCS", 0x7, 0, func(int) {})
@@ -111,7 +111,7 @@ func (d *dxf) lineType(name, look string, pattern []float64, handle, owner int) 
 }
 
 func (d *dxf) layerRecords(owner int) {
-	for i, l := range layers {
+	for i, l := range d.layers {
 		d.record("LAYER", "AcDbLayerTableRecord", l.name, 0x30+i, owner)
 		d.integer(70, 0)
 		d.integer(62, l.colour)

@@ -62,13 +62,17 @@ func (p Part) foldList(folds []band) table {
 // Cautions in place: short, and where the hand is.
 const (
 	cutCaution   = "Cutting: clamp the plate, eyes and ears covered. Stainless by water jet, or laser under nitrogen, never under oxygen. Every cut edge is sharp: gloves, then break it."
-	pressCaution = "Press: no scribe, punch or stamp across the outside of a fold: it cracks there. Hands clear, nobody in line with the strip. Let it spring back, then measure; never bend back by more than about 1°."
-	advises      = "This drawing advises. A qualified rigger, surveyor or naval architect decides whether the part may carry a mast."
+	pressCaution = "Press: the part can jump out. Hands clear, guard shut, nobody in line with the strip, never beyond what press and tools are rated for. No scribe, punch or stamp across the outside of a fold: it cracks there, and a cracked fold is scrap. Let it spring back, then measure; never bend back by more than about 1°."
+	advises      = "This drawing advises; it is no survey and no approval. A qualified rigger, surveyor, naval architect and local code decide."
+	tryFirst     = "make one, try it at the boat, then the rest; cut edges are sharp"
 )
 
 // held says what may be made before somebody has looked at it.
 func (p Part) held() string {
-	if p.Quantity+p.OtherHand == 1 {
+	switch {
+	case p.Hold != "":
+		return "NOT TO BE CUT"
+	case p.Quantity+p.OtherHand == 1:
 		return "One part only. Not to be fitted until released."
 	}
 	return "First part only. Hold the rest until released."
@@ -99,7 +103,7 @@ func (p Part) firstPart(m *model) table {
 		add("P"+whole(at+1)+", turned", math.Abs(m.folds[step.Fold-1].Angle), "°")
 	}
 	for i, l := range s.legs {
-		if !s.skewed {
+		if !s.skewed && !l.cornerless {
 			add("outside, "+p.legName(i), l.length(), "")
 		}
 	}

@@ -5,6 +5,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -41,7 +42,8 @@ func TestDrawingSays(t *testing.T) {
 		"pickle and passivate", "break all edges 0.5 mm", "angles ±1°", "ISO 2768-m",
 		"Holes, from the centre of hole 1, the pin hole", "Ø16.2", "cut Ø15.5; ream to", "10 square", "after folding",
 		"Folds, in press order", "187.58", "25°, leaves 155°", "25.5 to 27.5°", "face B", "99.35", "15°, leaves 165°", "15.3 to 16.5°", "die 80 mm",
-		"Every cut edge is sharp", "it cracks there", "This drawing advises. A qualified rigger",
+		"Every cut edge is sharp", "it cracks there", "the part can jump out", "guard shut", "a cracked fold is scrap",
+		"This drawing advises; it is no survey and no approval. A qualified rigger, surveyor, naval architect and local code decide.", "none is measured off this print",
 		"263.95", "outside, P2 to P1", "266.44 × 40 × 8 mm", "rolling direction", "2 × R6", "R20", "P1 away", "P2 toward",
 	} {
 		if !strings.Contains(text, want) {
@@ -59,9 +61,77 @@ func TestTemplateSays(t *testing.T) {
 	text := said(t, func(b *bytes.Buffer) error {
 		return TemplatePDF(b, chainplate(t), TemplateOptions{ScaleX: 1.003, ScaleY: 0.998})
 	})
-	for _, want := range []string{"50 × 50 mm", "sheet 1 of 2", "sheet 2 of 2", "Corrected by scale-x 1.003, scale-y 0.998", "“fit to page” off", "150/m", "face A", "150 mm", "P1 25° away from you", "1: Ø16.2 pin hole", "after folding"} {
+	for _, want := range []string{"50 × 50 mm", "sheet 1 of 2", "sheet 2 of 2", "Corrected by scale-x 1.003, scale-y 0.998", "“fit to page” off", "150/m", "face A", "150 mm", "P1 25° away from you", "1: Ø16.2 pin hole", "after folding",
+		"make one, try it at the boat, then the rest; cut edges are sharp", "This template advises; it is no survey and no approval"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the template does not say %q:\n%s", want, text)
+		}
+	}
+}
+
+// A fold that turns back has no outer corner to measure a leg from.
+func TestLegsWithoutCorner(t *testing.T) {
+	p := chainplate(t)
+	p.Flat.Folds = p.Flat.Folds[:1]
+	p.Press = nil
+	for angle, want := range map[float64]bool{90: true, 150: false} {
+		p.Flat.Folds[0].Angle = angle
+		text := said(t, func(b *bytes.Buffer) error { return DrawingPDF(b, p, PDFOptions{}) })
+		if strings.Contains(text, "outside, near end to P1") != want {
+			t.Errorf("%g deg: the legs are measured: %v", angle, !want)
+		}
+	}
+}
+
+// tags are what stands between the words of an SVG.
+var tags = regexp.MustCompile("<[^>]*>")
+
+// TestHold looks for the hold of a part on all that has words, and for the cautions.
+func TestHold(t *testing.T) {
+	p := chainplate(t)
+	p.Hold = "hole low misses the knee"
+	for _, w := range writers {
+		var b bytes.Buffer
+		if err := w.write(&b, p); err != nil {
+			t.Fatal(err)
+		}
+		text := b.String()
+		if strings.HasSuffix(w.ending, ".pdf") {
+			text = said(t, func(b *bytes.Buffer) error { return w.write(b, p) })
+		}
+		text = strings.Join(strings.Fields(tags.ReplaceAllString(text, " ")), " ")
+		cutOnly := strings.Contains(w.ending, "-cut-")
+		for _, want := range []string{"NOT TO BE CUT", "edges are sharp", "advises; it is no survey"} {
+			if strings.HasSuffix(w.ending, "drawing.pdf") && want == "edges are sharp" {
+				want = "Every cut edge is sharp"
+			}
+			if strings.Contains(text, want) == cutOnly {
+				t.Errorf("%s: %q", w.ending, want)
+			}
+		}
+	}
+}
+
+// No word of a template is cut by the edge of a sheet.
+func TestNoWordIsCut(t *testing.T) {
+	for _, p := range append(parts(t, some(6)), chainplate(t)) {
+		tmpl, err := newTemplate(p, TemplateOptions{Paper: A4, ScaleX: 1, ScaleY: 1})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, m := range tmpl.marks {
+			if m.words == nil {
+				continue
+			}
+			whole := false
+			for j := range tmpl.ny {
+				for i := range tmpl.nx {
+					whole = whole || m.words.box().within(tmpl.at(i, j))
+				}
+			}
+			if !whole {
+				t.Errorf("%s: %q is whole on no sheet", p.Name, m.words.text)
+			}
 		}
 	}
 }

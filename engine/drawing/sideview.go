@@ -20,7 +20,14 @@ type profile struct {
 type profileLeg struct {
 	from, to sheet.Point
 	turn     float64
+	// cornerless says that a fold beside it turns so far that its outer corner lies far
+	// out in the air, where nobody can measure from.
+	cornerless bool
 }
+
+// mostCornered is how far a fold turns at the most that has an outer corner, deg: beyond,
+// it lies more than twice its radius off (judgement).
+const mostCornered = 120
 
 func newProfile(p Part, m *model) profile {
 	var s profile
@@ -65,8 +72,10 @@ func (s *profile) measure(m *model, side func(x, depth float64) sheet.Point) {
 		setback := (b.Radius + m.thick) * math.Tan(math.Abs(b.Angle)/2*math.Pi/180)
 		sin, cos := math.Sincos(leg.turn)
 		leg.to = sheet.Point{X: entry.X + setback*cos, Y: entry.Y + setback*sin}
+		folded := math.Abs(b.Angle) > mostCornered
+		leg.cornerless = leg.cornerless || folded
 		s.legs = append(s.legs, leg)
-		leg = profileLeg{from: leg.to, turn: leg.turn + b.Angle*math.Pi/180}
+		leg = profileLeg{from: leg.to, turn: leg.turn + b.Angle*math.Pi/180, cornerless: folded}
 	}
 	leg.to = side(m.bounds.right, m.thick)
 	s.legs = append(s.legs, leg)
@@ -102,7 +111,9 @@ func (p Part) sideView(c *picture, m *model, room box) {
 	s.overall(c, f, around)
 	if !s.skewed {
 		for _, leg := range s.legs {
-			leg.draw(c, f, around, m.thick)
+			if !leg.cornerless {
+				leg.draw(c, f, around, m.thick)
+			}
 		}
 	}
 	rings := []float64{6, 9, 12, 16, 20}
@@ -112,10 +123,28 @@ func (p Part) sideView(c *picture, m *model, room box) {
 		text := p.letter(i) + "  " + size(math.Abs(b.Angle)) + "°  R" + size(b.Radius)
 		around.put(c, words{text: text, height: 3.2, bold: true, colour: accent}, anchor, rings, []float64{out, out + 25, out - 25, out + 50, out - 50, out + 180, out + 150, out - 150})
 	}
-	end := f.point(sheet.FromSide.Project(m.folding.Fold(sheet.Point{X: m.bounds.left + 0.3*(p.firstFold(m)-m.bounds.left)}, 0)))
-	found, crowd := around.find(words{text: "face A", height: 3.2, colour: ink}, end, []float64{5, 7, 10, 14, 19}, []float64{90, 60, 120, 30, 150})
-	if crowd < 10 {
-		around.lay(c, found, end, 0)
+	p.sideFace(c, m, f, around)
+}
+
+// sideFace names face A where there is most room for it: on the first leg if that will do,
+// else anywhere along the part.
+func (p Part) sideFace(c *picture, m *model, f frame, around *places) {
+	first := p.firstFold(m) - m.bounds.left
+	var best words
+	var at sheet.Point
+	least := math.Inf(1)
+	for _, x := range []float64{0.3 * first, 0.7 * first, 0.92 * m.bounds.width(), 0.8 * m.bounds.width(), 0.6 * m.bounds.width(), 0.7 * m.bounds.width()} {
+		anchor := f.point(sheet.FromSide.Project(m.folding.Fold(sheet.Point{X: m.bounds.left + x}, 0)))
+		found, crowd := around.find(words{text: "face A", height: 3.2, colour: ink}, anchor, []float64{5, 7, 10, 14, 19}, []float64{90, 60, 120, 30, 150, 180, 0})
+		if crowd < least {
+			best, at, least = found, anchor, crowd
+		}
+		if least < 1 {
+			break
+		}
+	}
+	if least < 10 {
+		around.lay(c, best, at, 0)
 	}
 }
 

@@ -60,11 +60,28 @@ func FoldedSVG(w io.Writer, p Part) error {
 	if err := p.slanted(c, box{0, 0, most, most}); err != nil {
 		return err
 	}
+	p.caption(c)
 	s := newSVG(c.box().grown(margin), line(p.Name+" "+p.Title), "The part folded, seen from above its face A.")
 	for _, m := range c.marks {
 		s.mark(m)
 	}
 	return s.to(w)
+}
+
+// caption writes below a picture what it is and is not.
+func (p Part) caption(c *picture) {
+	const high, gap, wide = 3.0, 4.2, 150
+	at, name := c.box(), line(p.Name)
+	if len(p.Flat.Folds) > 0 {
+		name += ", folded"
+	}
+	y := at.low - gap
+	for _, text := range append(p.holds(), name+"; a picture and no drawing, not to scale: "+tryFirst+".", advises) {
+		for _, l := range wrap(text, wide, high, false) {
+			y -= gap
+			c.text(words{at: sheet.Point{X: at.left, Y: y}, text: l, height: high, colour: ink})
+		}
+	}
 }
 
 // svg is a picture as it grows; Y points down in it.

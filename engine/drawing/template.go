@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"strings"
 
 	"chainwale/engine/sheet"
 )
@@ -175,6 +176,7 @@ func (t *template) draw() error {
 			stroke(middlePen, path)
 		}
 	}
+	t.takeEdges(around)
 	t.name(c, around, folds, holes)
 	t.marks, t.joins = c.marks, t.crosses(around)
 	return nil
@@ -226,10 +228,14 @@ func (t *template) say(c *picture, around *places) {
 		around.room = box{low.X, low.Y, high.X, high.Y}
 	}
 	for _, text := range []string{"face A", line(t.part.Name)} {
-		found, crowd := around.find(words{text: text, height: 4.2, bold: true, colour: ink}, middle, rings, []float64{0, 180, 90, 270, 20, 160, 200, 340})
-		if crowd < 1 {
-			c.text(found)
-			around.takeBox(found.box())
+		for _, aside := range []float64{0, 0.27, -0.27} {
+			at := t.turn(sheet.Point{X: (low.X + high.X) / 2, Y: (low.Y+high.Y)/2 + aside*(high.Y-low.Y)})
+			found, crowd := around.find(words{text: text, height: 4.2, bold: true, colour: ink}, at, rings, []float64{0, 180, 90, 270, 20, 160, 200, 340})
+			if crowd < 1 {
+				c.text(found)
+				around.takeBox(found.box())
+				break
+			}
 		}
 	}
 }
@@ -319,7 +325,11 @@ func (t *template) head(s *page, i, j, number int) {
 	x := templateMargin + squareSize*mostScale + 4
 	wide := s.Width - templateMargin - x
 	y := top - 5
-	title, height := fitted(line(t.part.Name+" "+t.part.Title), wide, true)
+	name := line(t.part.Name + " " + t.part.Title)
+	if t.part.Hold != "" {
+		name = t.part.held() + ": " + name
+	}
+	title, height := fitted(name, wide, true)
 	s.text(words{at: sheet.Point{X: x, Y: y}, text: title, height: height, bold: true, colour: ink})
 	y -= 1.5
 	sheets := "Template 1:1, sheet " + whole(number) + " of " + whole(t.nx*t.ny)
@@ -335,7 +345,12 @@ func (t *template) head(s *page, i, j, number int) {
 	if h := line(t.part.Hand); h != "" {
 		hand = " (" + h + ")"
 	}
-	paragraph(&s.picture, "You look on face A of the part as drawn"+hand+". Lay it on the old part and look through the holes: outline, pin hole to the farthest bolt, bolts corner to corner. Off by more than 0.5 mm: measure again before any metal is cut.", sheet.Point{X: x, Y: y - 0.6}, wide, false, ink)
+	y = paragraph(&s.picture, "You look on face A of the part as drawn"+hand+". Lay it on the old part and look through the holes: outline, pin hole to the farthest bolt, bolts corner to corner. Off by more than 0.5 mm: measure again before any metal is cut.", sheet.Point{X: x, Y: y - 0.6}, wide, false, ink)
+	const small, lines = 2.8, 3.5
+	for _, l := range wrap("Of the part: "+tryFirst+". "+strings.Replace(advises, "drawing", "template", 1), wide, small, false) {
+		y -= lines
+		s.text(words{at: sheet.Point{X: x, Y: y}, text: l, height: small, colour: accent})
+	}
 }
 
 // exact writes a factor as it was given.

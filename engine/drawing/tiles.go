@@ -44,6 +44,17 @@ func (t tiles) at(i, j int) box {
 	return box{x, y, x + t.width, y + t.height}
 }
 
+// takeEdges keeps words from the edges of sheets, where they would be cut.
+func (t tiles) takeEdges(around *places) {
+	for j := range t.ny {
+		for i := range t.nx {
+			b := t.at(i, j)
+			corners := []sheet.Point{{X: b.left, Y: b.low}, {X: b.right, Y: b.low}, {X: b.right, Y: b.high}, {X: b.left, Y: b.high}, {X: b.left, Y: b.low}}
+			around.takePoints(corners)
+		}
+	}
+}
+
 // crossMark is a registration cross: printed on both sheets that show its place.
 type crossMark struct {
 	at   sheet.Point

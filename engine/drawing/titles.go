@@ -122,8 +122,8 @@ func (d *drawing) words(k *column) {
 	k.section("Material and quantity", append([]string{size(p.Flat.Thickness) + " mm " + p.Metal, p.Certificate}, d.hands()...), ink)
 	k.section("Finish and edges", []string{p.Finish, p.Edges}, ink)
 	k.section("Tolerances", p.Tolerances, ink)
-	k.section("Notes", append(slices.Clone(p.Notes), "Where this drawing and the cutting file differ, ask before cutting."), ink)
-	k.section("Take care", append(slices.Clone(p.Warnings), d.unprinted()...), accent)
+	k.section("Notes", append(slices.Clone(p.Notes), "Where this drawing and the cutting file differ, ask before cutting.", "Sizes count; none is measured off this print."), ink)
+	k.section("Take care", slices.Concat(p.holds(), p.Warnings, d.unprinted()), accent)
 	first := listed{p.firstPart(d.model), ""}
 	k.need(first.height(k.wide()) + 20)
 	k.table(first)
@@ -154,6 +154,14 @@ const (
 	offShare   = 0.40
 )
 
+// holds is the line that keeps a part from being made.
+func (p Part) holds() []string {
+	if p.Hold == "" {
+		return nil
+	}
+	return []string{"NOT TO BE CUT: " + line(p.Hold)}
+}
+
 // hands says what is made, and how the other hand differs.
 func (d *drawing) hands() []string {
 	list := []string{d.part.off()}
@@ -166,7 +174,7 @@ func (d *drawing) hands() []string {
 // unprinted says which letters the typeface lacks.
 func (d *drawing) unprinted() []string {
 	p := d.part
-	texts := append([]string{p.Name, p.Title, p.Plan, p.Hand, p.OppositeHand, p.Metal, p.Certificate, p.Finish, p.Edges}, append(p.Tolerances, append(p.Notes, p.Warnings...)...)...)
+	texts := append([]string{p.Name, p.Title, p.Plan, p.Hold, p.Hand, p.OppositeHand, p.Metal, p.Certificate, p.Finish, p.Edges}, append(p.Tolerances, append(p.Notes, p.Warnings...)...)...)
 	if len(unprinted(texts...)) == 0 {
 		return nil
 	}

@@ -13,6 +13,7 @@ var TheCatalogue = sync.OnceValues(func() (*Catalogue, error) { return NewCatalo
 
 // Facts are all subjects of one plan, each sealed.
 type Facts struct {
+	Mast       *Mast
 	Stays      []*Stay
 	Fittings   []*Fitting
 	Landings   []*Landing
@@ -24,6 +25,10 @@ type Facts struct {
 	Records    []*Record
 	Bends      []*Bend
 	Matches    []*Match
+	StandIns   []*StandIn
+	Steps      []*Step
+	// Standing is the order of work with the mast up, nil where the plan has none.
+	Standing *Standing
 
 	all     []*Subject
 	unshown unshown
@@ -56,6 +61,9 @@ func Build(c *Catalogue, p *plan.Plan, on time.Time) (*Facts, error) {
 	for i := range p.Stays {
 		b.stays(&p.Stays[i])
 	}
+	b.mixed()
+	b.mast()
+	b.required()
 	for i := range p.Fittings {
 		b.fittings(&p.Fittings[i])
 	}
@@ -65,6 +73,7 @@ func Build(c *Catalogue, p *plan.Plan, on time.Time) (*Facts, error) {
 	for i := range p.Records {
 		b.records(&p.Records[i])
 	}
+	b.standing()
 	return b.facts, b.facts.seal(c)
 }
 
@@ -81,7 +90,8 @@ type builder struct {
 
 // seal fixes all subjects, neighbours before those who read them.
 func (f *Facts) seal(c *Catalogue) error {
-	all := make([]Described, 0, len(f.Stays)+len(f.Fittings)+len(f.Landings)+len(f.BoltGroups)+len(f.BoltHoles)+len(f.Sections)+len(f.Mountings)+len(f.Contacts)+len(f.Records))
+	all := make([]Described, 0, len(f.Stays)+len(f.Fittings)+len(f.Landings)+len(f.BoltGroups)+len(f.BoltHoles)+len(f.Sections)+len(f.Mountings)+len(f.Contacts)+len(f.Records)+len(f.Bends)+len(f.Matches)+len(f.StandIns)+len(f.Steps)+1)
+	all = append(all, f.Mast)
 	all = appendAll(all, f.Stays)
 	all = appendAll(all, f.Fittings)
 	all = appendAll(all, f.Landings)
@@ -93,6 +103,8 @@ func (f *Facts) seal(c *Catalogue) error {
 	all = appendAll(all, f.Records)
 	all = appendAll(all, f.Bends)
 	all = appendAll(all, f.Matches)
+	all = appendAll(all, f.StandIns)
+	all = appendAll(all, f.Steps)
 	l := &sealer{catalogue: c}
 	f.all = make([]*Subject, 0, len(all))
 	for _, d := range all {

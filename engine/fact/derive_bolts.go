@@ -23,6 +23,8 @@ type boltsOf struct {
 	at    []strength.GroupBolt
 	// sheared is the group under one newton in its plane, once somebody has asked for it.
 	sheared *reckoned[strength.BoltGroupResult]
+	// widths are the plate's widths at the holes, once somebody has asked for them.
+	widths []holeWidth
 	// pinned is the pin hole, which has a place only if the group's PinAlong is known.
 	pinned strength.Vector
 }
@@ -236,13 +238,14 @@ func (o *boltsOf) hole(i int) *BoltHole {
 	name := g.Stay.ID + "/" + path.Base(h.At.Pointer) // its number among the holes, in whichever file they stand
 	bh := &BoltHole{Subject: Subject{ID: name, Name: "a bolt hole of " + g.Fitting.Name, At: h.At}, Stay: g.Stay, Fitting: g.Fitting}
 	give(&bh.Hole, h.Diameter)
+	width := o.width(h)
 	reckon(&bh.Share, values(&g.Count.Value, &g.Lean.Value, &g.PinAlong.Value), o.inPlane, func(r strength.BoltGroupResult) float64 { return r.Bolts[i].Size() })
 	m := &g.Fitting.Metal
-	reckon(&bh.Bearing, values(&bh.Hole.Value, &g.Fitting.Thickness.Value, &g.Fitting.Width.Value, &g.Length.Value, &g.BoltDiameter.Value, &g.Grade.Value, &m.Yield.Value, &m.Ultimate.Value, &m.Stainless.Value),
+	reckon(&bh.Bearing, values(&bh.Hole.Value, &g.Fitting.Thickness.Value, &width.Value, &g.Length.Value, &g.BoltDiameter.Value, &g.Grade.Value, &m.Yield.Value, &m.Ultimate.Value, &m.Stainless.Value),
 		func() (formula[strength.BoltHoleResult], error) {
 			grade, err := table.BoltGradeAt(g.Grade.Text(), g.BoltDiameter.Float())
 			return strength.BoltHole{Thickness: o.bearingThickness(), Bolt: g.BoltDiameter.Float(), Hole: bh.Hole.Float(), End: g.Length.Float() - h.Along.Value,
-				Side: g.Fitting.Width.Float()/2 - abs(h.Across.Value), Pitch: o.pitch(i), Yield: m.Yield.Float(), Ultimate: m.Ultimate.Float(),
+				Side: width.Float()/2 - abs(h.Across.Value), Pitch: o.pitch(i), Yield: m.Yield.Float(), Ultimate: m.Ultimate.Float(),
 				BoltUltimate: grade.Ultimate, Stainless: m.Stainless.Yes()}, err
 		},
 		func(r strength.BoltHoleResult) float64 { return r.Lowest })

@@ -70,6 +70,8 @@ func (b *builder) fitting(p *plan.Fitting, side side) *Fitting {
 	metal(&f.Metal, p.Metal, &f.Thickness, f.Welded.Yes())
 	glass(f, p)
 	place(f, p)
+	giveWord(&f.Bonding, p.Bonding)
+	f.BondingTold.Give(p.Bonding.Given, p.Bonding.At)
 	b.looks(f, p)
 	life(f)
 	return f

@@ -127,24 +127,25 @@ func (b *builder) section(o *boltsOf) {
 	lever(s, o)
 	var hole Number
 	var off plan.Amount
+	width := &f.Width
 	if top := o.topBolt(); top != nil {
 		give(&hole, top.Diameter)
-		off = top.Across
+		off, width = top.Across, o.width(top)
 	} else {
 		hole.WouldStand(g.Count.at)
 		hole.lacks = values(&g.Count.Value)
 	}
 	m := &f.Metal
-	reckon(&s.NetUltimate, values(&f.Thickness.Value, &f.Width.Value, &hole.Value, &m.Yield.Value, &m.Ultimate.Value),
+	reckon(&s.NetUltimate, values(&f.Thickness.Value, &width.Value, &hole.Value, &m.Yield.Value, &m.Ultimate.Value),
 		func() (formula[strength.StripResult], error) {
-			return strength.Strip{Thickness: f.Thickness.Float(), Width: f.Width.Float(), Hole: hole.Float(), Yield: m.Yield.Float(), Ultimate: m.Ultimate.Float()}, nil
+			return strength.Strip{Thickness: f.Thickness.Float(), Width: width.Float(), Hole: hole.Float(), Yield: m.Yield.Float(), Ultimate: m.Ultimate.Float()}, nil
 		},
 		func(r strength.StripResult) float64 { return r.Net })
 	at := func() (formula[strength.SectionResult], error) {
-		return strength.Section{Thickness: f.Thickness.Float(), Width: f.Width.Float(), Hole: hole.Float(), Force: g.Stay.WorkingLoad.Float(), Lever: s.Lever.Float(),
+		return strength.Section{Thickness: f.Thickness.Float(), Width: width.Float(), Hole: hole.Float(), Force: g.Stay.WorkingLoad.Float(), Lever: s.Lever.Float(),
 			Out: math.Abs(g.LeanOut.Float()), In: math.Abs(g.Lean.Float()), Across: math.Abs(o.pinned.X - off.Value), Yield: m.Yield.Float()}, nil
 	}
-	from := values(&f.Thickness.Value, &f.Width.Value, &hole.Value, &g.Stay.WorkingLoad.Value, &s.Lever.Value, &g.Lean.Value, &g.LeanOut.Value, &m.Yield.Value)
+	from := values(&f.Thickness.Value, &width.Value, &hole.Value, &g.Stay.WorkingLoad.Value, &s.Lever.Value, &g.Lean.Value, &g.LeanOut.Value, &m.Yield.Value)
 	reckon(&s.Elastic, from, at, func(r strength.SectionResult) float64 { return r.Elastic })
 	reckon(&s.Plastic, from, at, func(r strength.SectionResult) float64 { return r.Plastic })
 	b.facts.Sections = append(b.facts.Sections, s)

@@ -75,9 +75,22 @@ func (m *matchOf) placeOf(x meeting) unsure {
 		spread := m.old.Holes[x.old].Folded
 		return unsure{spread.Limit(), spread.Dominant(), m.plan.Measured.Holes[x.old].At, func() []working.Step { return spreadSteps(spread) }}
 	}
-	source := working.Source{Title: "an even spread over what the tool is good to, twice its standard uncertainty", As: working.Computed}
-	limit := 2 * x.hull.Within.Value / math.Sqrt(3)
-	return unsure{limit, "place of " + x.hole.Name.Value + " in the hull", x.hull.Within.At, oneStep("U", "2 within/sqrt(3)", limit, "mm", source)}
+	source := working.Source{Title: "as the Guide to the expression of uncertainty in measurement has it", Edition: "JCGM 100:2008 and 101:2008", As: working.Memory, For: "the scatter of the readings and an even spread over what the tool is good to"}
+	limit := 2 * max(hullReading(x.hull.Along, x.hull.Within), hullReading(x.hull.Across, x.hull.Within))
+	return unsure{limit, "place of " + x.hole.Name.Value + " in the hull", x.hull.Within.At, oneStep("U", "2 sqrt(k^2 s^2/n + within^2/3)", limit, "mm", source)}
+}
+
+// hullReading is the standard uncertainty of what was read in the hull, mm: 0 for what
+// was not, since that is on the line by which the others are placed.
+func hullReading(a, within plan.Amount) float64 {
+	if !a.Given {
+		return 0
+	}
+	list := a.Each.Values()
+	if list == nil {
+		list = []float64{a.Value}
+	}
+	return sheet.Read(within.Value, list...).Uncertainty()
 }
 
 // spreadSteps write down what an uncertainty is made of.

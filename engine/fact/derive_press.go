@@ -36,14 +36,31 @@ func (o *bendOf) press() {
 	reckon(&n.FlangeLeast, values(&t.Value, &n.Angle.Value, &n.Die.Value), func() (formula[sheet.DieResult], error) {
 		return sheet.Die{Thickness: t.Float(), Angle: n.Angle.Float(), Given: n.Die.Float()}, nil
 	}, func(r sheet.DieResult) float64 { return r.Flange })
-	arithmetic(&n.Length, "L", "width / cos(skew)", "mm", values(&f.Width.Value), func() float64 {
-		return f.Width.Float() / math.Cos(o.fold.Skew.Value*math.Pi/180)
+	width := o.width()
+	arithmetic(&n.Length, "L", "width / cos(skew)", "mm", values(&width.Value), func() float64 {
+		return width.Float() / math.Cos(o.fold.Skew.Value*math.Pi/180)
 	})
 	reckon(&n.Force, values(&t.Value, &n.Length.Value, &n.Die.Value, &f.Metal.Name.Value), func() (formula[sheet.PressForceResult], error) {
 		ultimate, err := o.upperUltimate()
 		return sheet.PressForce{Thickness: t.Float(), Length: n.Length.Float(), Die: n.Die.Float(), Ultimate: ultimate}, err
 	}, func(r sheet.PressForceResult) float64 { return r.Force })
 	o.reachable()
+}
+
+// width is the plate's width at the fold: the strip's, or what its contour has there.
+func (o *bendOf) width() *Number {
+	outline := &o.plan.Outline
+	if len(outline.Contour) == 0 && outline.End.Value != "tapered" {
+		return &o.bend.Fitting.Width
+	}
+	n := &Number{}
+	if len(outline.Contour) == 0 {
+		give(n, outline.Width)
+		return n
+	}
+	n.Derive(amounts(o.fold.Along), func() (float64, error) { return outline.Breadth(o.fold.Along.Value) }, nil)
+	n.at = outline.Contour[0].At
+	return n
 }
 
 // upperUltimate is the strength that the press has to overcome: the most that any

@@ -53,7 +53,7 @@ func (o *boltsOf) forStandards() {
 func (o *boltsOf) holeForStandards(bh *BoltHole, i int, h *plan.Hole) {
 	g := o.group
 	arithmetic(&bh.End, "e1", "length - along", "mm", values(&g.Length.Value), func() float64 { return g.Length.Float() - h.Along.Value })
-	arithmetic(&bh.Side, "e2", "width/2 - |across|", "mm", values(&g.Fitting.Width.Value), func() float64 { return g.Fitting.Width.Float()/2 - abs(h.Across.Value) })
+	arithmetic(&bh.Side, "e2", "width/2 - |across|", "mm", values(&o.width(h).Value), func() float64 { return o.width(h).Float()/2 - abs(h.Across.Value) })
 	bh.Pitch.Give(o.pitch(i), h.At)
 	bh.InLine.Give(o.inLine(), h.At)
 	same(&bh.Lean, &g.Lean)

@@ -37,6 +37,7 @@ func (b *builder) stays(p *plan.Stay) {
 				return []working.Step{{Symbol: "F_work", Formula: "F_break / 2.5", Inputs: []working.Input{{Symbol: "F_break", Value: s.BreakLoad.Float(), Unit: "N"}},
 					Value: s.WorkingLoad.Float(), Unit: "N", Source: workingSource}}
 			})
+		b.stayOnRig(s, side.name)
 		b.facts.Stays = append(b.facts.Stays, s)
 	}
 }

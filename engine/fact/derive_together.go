@@ -9,7 +9,7 @@ import (
 )
 
 // bearsAll works out what the stays of one fitting ask of it together: one at its
-// break load and the others at work, whichever is worst, against its bolts and its
+// design load and the others at work, whichever is worst, against its bolts and its
 // section at the bolts; and all of them at work against what the bolts go through.
 func (b *builder) bearsAll(f *Fitting, side side) {
 	var cases allCases
@@ -19,7 +19,7 @@ func (b *builder) bearsAll(f *Fitting, side side) {
 			toward, gaps := direction(l.Stay, side)
 			cases.stays = append(cases.stays, l.Stay)
 			cases.pulls = append(cases.pulls, strength.Pull{Toward: toward})
-			from = append(append(from, &l.Stay.BreakLoad.Value), gaps...)
+			from = append(append(from, &l.Stay.DesignLoad.Value), gaps...)
 		}
 	}
 	if len(cases.stays) < 2 {
@@ -61,7 +61,7 @@ func least(of []*Value) float64 {
 	return smallest
 }
 
-// allCases is a fitting under several stays, one after the other at its break load,
+// allCases is a fitting under several stays, one after the other at its design load,
 // and then all of them at work.
 type allCases struct {
 	stays          []*Stay
@@ -94,13 +94,13 @@ func (c allCases) Reckon() (staySums, error) {
 	return worst, nil
 }
 
-// sum adds the stays up with one of them at its break load and the rest at work.
+// sum adds the stays up with one of them at its design load and the rest at work.
 func (c allCases) sum(breaks int) (strength.StaySumResult, error) {
 	pulls := append([]strength.Pull{}, c.pulls...)
 	for i, s := range c.stays {
 		pulls[i].Force = s.WorkingLoad.Float()
 		if i == breaks {
-			pulls[i].Force = s.BreakLoad.Float()
+			pulls[i].Force = s.DesignLoad.Float()
 		}
 	}
 	axis, normal := frame(pulls[0].Toward)

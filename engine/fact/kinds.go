@@ -1,6 +1,9 @@
 package fact
 
-import "chainwale/engine/plan"
+import (
+	"chainwale/engine/plan"
+	"chainwale/engine/rig"
+)
 
 // The kinds of subjects and their facts. A field's tag is the single source of
 // the fact's name, unit and meaning; `from` names the plan value an owner would
@@ -22,7 +25,38 @@ type Stay struct {
 	Toggle       YesNo  `fact:"toggle" means:"whether a toggle at the lower end lets the wire swing" from:"toggle" tool:"the eye" where:"at the lower end"`
 	Fittings     Number `fact:"fittings" unit:"" means:"how many fittings of the plan serve it"`
 
+	DesignLoad      Number `fact:"design_load" unit:"N" means:"load that its plate has to outlast: what the wire breaks at, or what a righting moment that was given or found by an inclining test asks of the wire, where that is more"`
+	LeastBreak      Number `fact:"least_break" unit:"N" means:"load at which the wire breaks at the least; where its metal is not known, that of the weaker wire"`
+	Required        Number `fact:"required" unit:"N" means:"break load that the righting moment asks of the wire"`
+	RequiredBy      Word   `fact:"required_by" means:"how the righting moment behind that is known" words:"given,inclined,roll period,estimated"`
+	TimesRequired   Number `fact:"times_required" unit:"" means:"least break load of the wire over what the righting moment asks of it"`
+	RightingTold    YesNo  `fact:"righting_told" means:"whether the plan says how her righting moment is known" from:"/boat/righting_moment/how"`
+	MastTold        YesNo  `fact:"mast_told" means:"whether the plan says anything of the mast as a whole"`
+	HoldsMast       YesNo  `fact:"holds_mast" means:"whether its upper end is on the mast" from:"role"`
+	FootX           Number `fact:"foot_x" unit:"mm" means:"where its lower end is, forward of the mast" from:"lower/x" tool:"tape" where:"on deck, from the mast"`
+	FootY           Number `fact:"foot_y" unit:"mm" means:"where its lower end is, to port of the mast" from:"lower/y" tool:"tape" where:"on deck, from the middle of the boat"`
+	FootZ           Number `fact:"foot_z" unit:"mm" means:"where its lower end is, above the mast's heel" from:"lower/z" tool:"tape" where:"from the mast's heel, along the mast and across the deck"`
+	Top             Number `fact:"top" unit:"mm" means:"where its upper end is, above the mast's heel" from:"upper/z" tool:"a tape on a halyard" where:"along the mast"`
+	Length          Number `fact:"length" unit:"mm" means:"length of the wire from pin to pin"`
+	Angle           Number `fact:"angle" unit:"deg" means:"angle to the mast at its upper end"`
+	Stiffness       Number `fact:"stiffness" unit:"N" means:"pull that would stretch it to twice its length if it stayed elastic"`
+	PullATurn       Number `fact:"pull_a_turn" unit:"N" means:"by how much the pull rises with one turn of the turnbuckle, at the most"`
+	Tension         Number `fact:"tension" unit:"N" means:"pull in it at rest" from:"tension" tool:"a tension gauge, or a rule clamped along the wire" where:"on the wire, at rest"`
+	TensionTold     YesNo  `fact:"tension_told" means:"whether the plan says how hard it is set up"`
+	TensionShare    Number `fact:"tension_share" unit:"" means:"pull at rest over its least break load"`
+	TurnbuckleTold  YesNo  `fact:"turnbuckle_told" means:"whether the plan says anything of its turnbuckle"`
+	TurnbuckleTimes Number `fact:"turnbuckle_times_wire" unit:"" means:"what the turnbuckle breaks at over what the wire does; 1 where it is proven to hold that" from:"turnbuckle/break_load" tool:"the maker's papers" where:"by the thread and the marks on the body"`
+	TurnbuckleMetal Word   `fact:"turnbuckle_metal" means:"metal of the turnbuckle's body" from:"turnbuckle/metal" tool:"the eye and a magnet" where:"on the body"`
+	TurnbuckleBrass YesNo  `fact:"turnbuckle_brass" means:"whether the metal of the turnbuckle's body holds enough zinc to lose it in sea water"`
+	TerminalsTold   YesNo  `fact:"terminals_told" means:"whether the plan says anything of the terminals of the wire"`
+	TerminalsTimes  Number `fact:"terminals_times_wire" unit:"" means:"what the weaker terminal breaks at over what the wire does; 1 where they are proven to hold that" from:"terminals/break_load" tool:"the maker's papers" where:"by the marks on the terminals"`
+	Mixed           YesNo  `fact:"mixed" means:"whether the wires of its role on this boat differ in construction, metal or size"`
+
 	plan *plan.Stay
+	// tips are those of the spreaders that it leads over, the lowest first; spreaders is
+	// unknown where it leads over some and the plan tells of none.
+	tips      []rig.Point
+	spreaders Number
 }
 
 // Describe names the kind.
@@ -60,10 +94,12 @@ type Fitting struct {
 	AgeKnown    YesNo      `fact:"age_known" means:"whether the plan says when the part was made" from:"installed"`
 	Welded      YesNo      `fact:"welded" means:"whether something is welded to it or it is welded together" from:"welded" tool:"the eye" where:"along all edges and at every joint of the part"`
 	Stays       Number     `fact:"stays" unit:"" means:"how many stays it serves" from:"serves"`
-	BearsAll    Number     `fact:"bears_all" unit:"" means:"what it holds over what all its stays ask of it together: bolts and section over the sum with one stay at its break load and the rest at work, what the bolts go through over the sum of all at work"`
+	BearsAll    Number     `fact:"bears_all" unit:"" means:"what it holds over what all its stays ask of it together: bolts and section over the sum with one stay at its design load and the rest at work, what the bolts go through over the sum of all at work"`
 	SinceLook   Number     `fact:"since_look" unit:"year" means:"how many years ago it was last drawn and looked at, or made" from:"/records" tool:"the eye, with a glass" where:"on the part when it is drawn"`
 	GlassedIn   YesNo      `fact:"glassed_in" means:"whether it is laminated into the hull, so that nobody can see the metal" from:"mounting/glassed_in" tool:"the eye" where:"along the part, inside the boat"`
 	BoltsAre    Word       `fact:"bolts_are" means:"what its bolts, and the metal and wood about them, are like" from:"mounting/glassed_in" words:"in sight" tool:"a saw, then the eye" where:"on its bolts, once the laminate over them is cut away"`
+	Bonding     Word       `fact:"bonding" means:"whether the wire that leads lightning or stray current from it to the water is joined, cut, or there is none" from:"bonding" words:"joined,cut,none" tool:"ohm meter" where:"from the fitting to the keel bolts"`
+	BondingTold YesNo      `fact:"bonding_told" means:"whether the plan says anything of that wire"`
 	LookPlanned YesNo      `fact:"look_planned" means:"whether the plan gives a day, still to come, on which it will be drawn and looked at" from:"next_look"`
 
 	// Seen tells whether any record says that somebody looked at it.
@@ -269,5 +305,5 @@ func (*Record) Describe() (string, string) {
 
 // prototypes lists the kinds, neighbours before those who read them.
 func prototypes() []Described {
-	return []Described{&Stay{}, &Fitting{}, &Landing{}, &BoltGroup{}, &BoltHole{}, &Section{}, &Mounting{}, &Contact{}, &Record{}, &Bend{}, &Match{}}
+	return []Described{&Mast{}, &Stay{}, &Fitting{}, &Landing{}, &BoltGroup{}, &BoltHole{}, &Section{}, &Mounting{}, &Contact{}, &Record{}, &Bend{}, &Match{}, &StandIn{}, &Step{}}
 }

@@ -1,6 +1,7 @@
 package fact
 
 import (
+	"math"
 	"os"
 	"strings"
 	"testing"
@@ -114,6 +115,18 @@ func TestOldFailed(t *testing.T) {
 	// A look at the new part says nothing of the old one.
 	if m := foldedBoat(t, autumn, "fitting: aft-lower-plate, "+strings.Replace(seen, "2022-02-13", "2026-11-20", 1)).Matches[0]; m.OldFailed.Known() {
 		t.Error("the new part's record is taken for the old one's")
+	}
+}
+
+// Readings in the hull that scatter are known less well than one: 119.7 and 120.3 mm scatter by
+// 0.3 mm about their mean, which two readings tell to sqrt(3) times that.
+func TestHullReadings(t *testing.T) {
+	one := foldedBoat(t, "hole: third, along: 120 mm, diameter: 10 mm, is: round, within: 0.2 mm", "hole: third, along: 120 mm, diameter: 10 mm, is: round, within: 0.4 mm").Matches[0]
+	two := foldedBoat(t, "hole: third, along: 120 mm, diameter: 10 mm, is: round, within: 0.2 mm", "hole: third, along: [119.7 mm, 120.3 mm], diameter: 10 mm, is: round, within: 0.4 mm").Matches[0]
+	closeTo(t, "one reading", &one.Uncertainty, 2*0.4/math.Sqrt(3), 1e-9)
+	closeTo(t, "two readings", &two.Uncertainty, 2*math.Hypot(math.Sqrt(3)*0.3, 0.4/math.Sqrt(3)), 1e-9)
+	if one.LeastSure.Text() != "third" || two.LeastSure.Text() != "third" {
+		t.Errorf("least sure %s and %s", one.LeastSure.Text(), two.LeastSure.Text())
 	}
 }
 

@@ -1,6 +1,7 @@
 package fleet
 
 import (
+	"bytes"
 	"cmp"
 	"io"
 	"io/fs"
@@ -196,11 +197,24 @@ func lookInto(name string) look {
 	if err != nil {
 		return look{plan: true}
 	}
-	l := look{plan: headKey.Match(src)}
-	if m := templateKey.FindSubmatch(src); m != nil && l.plan {
+	l := look{plan: headKey.Match(fromLineWith(src, "chainwale"))}
+	if !l.plan {
+		return l
+	}
+	if m := templateKey.FindSubmatch(fromLineWith(src, "template")); m != nil {
 		l.template = filepath.Join(filepath.Dir(name), filepath.FromSlash(string(m[1])+string(m[2])))
 	}
 	return l
+}
+
+// fromLineWith is a text from the first line on that holds a word, nothing if none does.
+// To look for a word takes a hundredth of what an expression takes.
+func fromLineWith(src []byte, word string) []byte {
+	at := bytes.Index(src, []byte(word))
+	if at < 0 {
+		return nil
+	}
+	return src[bytes.LastIndexByte(src[:at], '\n')+1:]
 }
 
 // each does something for each number below n, on all processors.

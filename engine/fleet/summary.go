@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"maps"
 	"slices"
+	"strings"
 
 	"chainwale/engine/finding"
 )
@@ -202,6 +203,7 @@ func (n *names) at(name string) *Named {
 	if t := n.of[name]; t != nil {
 		return t
 	}
+	name = strings.Clone(name) // it may be a piece of a plan's whole text, which is not to be kept
 	if len(n.of) == mostNames {
 		if len(n.others) < mostNames {
 			n.others[name] = true

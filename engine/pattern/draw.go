@@ -3,6 +3,7 @@ package pattern
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"chainwale/engine/drawing"
@@ -19,17 +20,23 @@ const (
 	pinUndersize = 1.0
 )
 
-// Drawing is the pattern in the words of a drawing; plan is the file that it comes from.
-func (p Part) Drawing(plan string) drawing.Part {
+// Drawing is the pattern in the words of a drawing. It is of the copies that nothing holds
+// up, or of all where each is held.
+func (p Part) Drawing() drawing.Part {
+	made, hold := p.Free(), ""
+	if len(made) == 0 {
+		made, hold = p.Copies, "what holds it up stands under Take care and in "+ListName
+	}
 	d := drawing.Part{
-		Name: p.Name, Title: strings.TrimSpace(p.State + " " + p.Kind), Plan: plan, Flat: p.Flat,
+		Name: p.Name, Title: strings.TrimSpace(p.State + " " + p.Kind), Plan: planWords(made), Hold: hold, Flat: p.Flat,
 		Metal: metalWords(p), Certificate: certificateWords(p), Finish: p.Finish,
 		Edges:      "break all edges, no burr; no scratch or stamp across the strip",
 		Tolerances: tolerances(p.Flat),
-		Notes:      []string{"first part only: hold the rest until it is released", "made for: " + copyWords(p)},
-		Warnings:   p.Warnings, Press: pressSteps(p),
+		Notes:      append([]string{"first part only: hold the rest until it is released"}, madeFor(made)...),
+		Warnings:   fit(append(p.heldWords(), p.Warnings...)), Press: pressSteps(p),
 	}
-	hands(&d, p)
+	d.Notes = fit(append(d.Notes, p.Differ...))
+	hands(&d, made)
 	datum := false
 	for _, h := range p.Holes {
 		use := drawing.HoleUse{Role: h.Role + " hole", Fastener: h.Fastener}
@@ -91,27 +98,110 @@ func nonEmpty(words []string) (kept []string) {
 	return kept
 }
 
-func copyWords(p Part) string {
-	var words []string
-	for _, c := range p.Copies {
-		words = append(words, strings.TrimSpace(c.Boat+" "+c.Fitting)+" ("+string(c.Hand)+")")
+// What a drawing holds: so many lines in a list, so many letters in a line.
+const (
+	mostLines   = 30
+	mostLetters = 500
+)
+
+// fit cuts a list to what a drawing holds, and says where the rest stands.
+func fit(list []string) []string {
+	if more := len(list) - mostLines; more > 0 {
+		list = append(slices.Clone(list[:mostLines]), fmt.Sprintf("and %d lines more, which %s has", more, ListName))
 	}
-	return strings.Join(words, ", ")
+	for i, s := range list {
+		if letters := []rune(s); len(letters) > mostLetters {
+			list[i] = string(letters[:mostLetters]) + "… (in full in " + ListName + ")"
+		}
+	}
+	return list
+}
+
+// mostMadeFor is how many lines of a drawing name what it is made for.
+const mostMadeFor = 5
+
+// madeFor names the copies, a few on a line.
+func madeFor(copies []Copy) []string {
+	var list []string
+	for len(copies) > 0 && len(list) < mostMadeFor {
+		n := min(4, len(copies))
+		var words []string
+		for _, c := range copies[:n] {
+			words = append(words, c.name()+" ("+string(c.Hand)+")")
+		}
+		list, copies = append(list, "made for: "+strings.Join(words, ", ")), copies[n:]
+	}
+	if len(copies) > 0 {
+		list = append(list, fmt.Sprintf("and for %d more, which %s names", len(copies), ListName))
+	}
+	return list
+}
+
+// planWords are the plans that copies come from.
+func planWords(copies []Copy) string {
+	var list []string
+	for _, c := range copies {
+		if !slices.Contains(list, c.Plan) {
+			list = append(list, c.Plan)
+		}
+	}
+	if len(list) == 1 {
+		return list[0]
+	}
+	return fmt.Sprintf("%s and %d more", list[0], len(list)-1)
+}
+
+// heldWords say which copies are not to be cut, and why.
+func (p Part) heldWords() []string {
+	var why []string
+	holds := map[string][]string{}
+	held := 0
+	for _, c := range p.Copies {
+		if len(c.Held) > 0 {
+			held++
+		}
+		for _, w := range c.Held {
+			if holds[w] == nil {
+				why = append(why, w)
+			}
+			holds[w] = append(holds[w], c.name())
+		}
+	}
+	for i, w := range why {
+		of := ""
+		if len(holds[w]) < len(p.Copies) {
+			of = " for " + few(holds[w])
+		}
+		why[i] = "NOT TO BE CUT" + of + ": " + w
+	}
+	if held > 0 && held < len(p.Copies) {
+		why = append(why, fmt.Sprintf("%d of %d are held and not counted here; %s names them", held, len(p.Copies), ListName))
+	}
+	return why
 }
 
 // hands counts what is made as drawn and what with every fold the other way.
-func hands(d *drawing.Part, p Part) {
-	for _, c := range p.Copies {
-		if c.Hand == OtherHand {
+func hands(d *drawing.Part, copies []Copy) {
+	var drawn, opposite []string
+	for _, c := range copies {
+		switch c.Hand {
+		case OtherHand:
 			d.OtherHand++
-			d.OppositeHand = c.Side
-			continue
-		}
-		d.Quantity++
-		if c.Hand == AsDrawn {
-			d.Hand = c.Side
+			opposite = append(opposite, c.Side)
+		case AsDrawn:
+			d.Quantity++
+			drawn = append(drawn, c.Side)
+		default:
+			d.Quantity++
 		}
 	}
+	d.Hand, d.OppositeHand = sides(drawn), sides(opposite)
+}
+
+// sides are the sides that copies go to, each once.
+func sides(of []string) string {
+	slices.Sort(of)
+	return strings.Join(slices.DeleteFunc(slices.Compact(of), func(s string) bool { return s == "" }), " and ")
 }
 
 // pressSteps are the folds in the order in which they are pressed; as they stand where
@@ -123,6 +213,7 @@ func pressSteps(p Part) []drawing.Press {
 		if a := p.Folds[fold-1].Press; a != nil && !math.IsNaN(a.Least) {
 			step.From, step.To = a.Least, a.Most
 		}
+		step.Tool = dieWords(p.Folds[fold-1].Die)
 		steps = append(steps, step)
 	}
 	if len(p.Orders) > 0 {

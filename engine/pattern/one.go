@@ -43,9 +43,9 @@ func gaps(f plan.Fitting) (problems []finding.Problem) {
 // one makes the part of a fitting as the plan describes it, and the old part laid flat.
 func one(p *plan.Plan, f *plan.Fitting, old *sheet.Development, facts *fact.Facts) (Part, *finding.Problem) {
 	part := Part{Name: f.ID.Value, Kind: f.Kind.Value, State: f.State.Value, At: f.At,
-		Copies: []Copy{{Boat: p.Boat.Name.Value, Hand: AsDrawn}},
-		Metal:  Metal{f.Metal.Name.Value, f.Metal.Condition.Value, f.Metal.Certificate.Value},
-		Grain:  f.Grain.Value, Finish: f.Finish.Value, Follows: f.Follows.Value, Old: old}
+		Copies: []Copy{{Boat: p.Boat.Name.Value, Plan: p.File, Hand: AsDrawn}}, Rating: math.NaN(),
+		Metal: Metal{f.Metal.Name.Value, f.Metal.Condition.Value, f.Metal.Certificate.Value},
+		Grain: f.Grain.Value, Finish: f.Finish.Value, Follows: f.Follows.Value, Old: old}
 	if part.Grain == "unknown" {
 		part.Grain = ""
 	}
@@ -89,11 +89,27 @@ func (p *Part) folds(f *plan.Fitting, facts *fact.Facts) {
 		if r, err := bend.Reckon(); err == nil {
 			one.Bend = &r
 		}
-		if b := bendOf(f, d, facts); b != nil && b.SpringLikely.Known() {
-			one.Press = &PressAngles{b.SpringLeast.Float(), b.SpringLikely.Float(), b.SpringMost.Float()}
-		}
+		one.atPress(bendOf(f, d, facts))
 		p.Folds = append(p.Folds, one)
 		p.Flat.Folds = append(p.Flat.Folds, fold)
+	}
+}
+
+// atPress takes over what is known of a fold at the press: its die, how far it springs
+// back, and what it takes to press it, from what a textbook reckons with the strength that
+// the metal has at the least to what the rules judge the press by.
+func (d *Fold) atPress(b *fact.Bend) {
+	d.Die, d.ForceLeast, d.ForceMost = math.NaN(), math.NaN(), math.NaN()
+	if b == nil {
+		return
+	}
+	if b.SpringLikely.Known() {
+		d.Press = &PressAngles{b.SpringLeast.Float(), b.SpringLikely.Float(), b.SpringMost.Float()}
+	}
+	d.Die, d.ForceMost = b.Die.Float(), b.Force.Float()
+	least := sheet.PressForce{Thickness: b.Fitting.Thickness.Float(), Length: b.Length.Float(), Die: d.Die, Ultimate: b.Fitting.Metal.Ultimate.Float(), Method: sheet.Textbook}
+	if r, err := least.Reckon(); err == nil {
+		d.ForceLeast = min(r.Force, d.ForceMost)
 	}
 }
 
@@ -121,8 +137,11 @@ func (p *Part) holes(f *plan.Fitting, facts *fact.Facts) {
 		case nearFold(f, h, facts):
 			one.Made = AfterFolding
 		}
-		if one.Made == Cut {
+		switch {
+		case one.Made == Cut:
 			p.Flat.Holes = append(p.Flat.Holes, one.Hole)
+		case one.Made == AfterFolding && one.Placed:
+			p.Flat.Later = append(p.Flat.Later, one.Hole)
 		}
 		p.Holes = append(p.Holes, one)
 	}
@@ -132,9 +151,20 @@ func (p *Part) holes(f *plan.Fitting, facts *fact.Facts) {
 func fastener(f *plan.Fitting, h plan.Hole) string {
 	b := f.Mounting.Bolts
 	if h.Role.Value != "bolt" {
-		return "pin"
+		stay := h.Stay.Value
+		if stay == "" && len(f.Serves) == 1 {
+			stay = f.Serves[0].Value
+		}
+		if stay == "" {
+			return ""
+		}
+		return "pin of " + stay
 	}
-	return strings.Join(strings.Fields("bolt "+b.Thread.Value+" "+b.Grade.Value+" "+b.Head.Value), " ")
+	words := strings.Join(strings.Fields(b.Thread.Value+" "+b.Grade.Value+" "+b.Head.Value), " ")
+	if words == "" {
+		return ""
+	}
+	return "bolt " + words
 }
 
 // drilledInHull tells whether the hole in the hull that it meets decides its place.
@@ -166,12 +196,33 @@ func (p *Part) press(f *plan.Fitting) {
 	if len(p.Folds) == 0 {
 		return
 	}
+	if f.Press.Force.Given {
+		p.Rating = f.Press.Force.Value
+	}
+	if lacks := toolsMissing(f.Press); lacks != "" {
+		p.PressWhy = "the plan does not say the press's " + lacks
+		return
+	}
 	orders, err := sheet.PressOrders(p.Flat.Strip(), fact.Tools(f.Press))
 	if err != nil {
 		p.PressWhy = err.Error()
 		return
 	}
 	p.Orders = orders
+}
+
+// toolsMissing names what the plan does not say of the press's tools, "" for nothing.
+func toolsMissing(p plan.Press) string {
+	var list []string
+	for _, tool := range []struct {
+		name string
+		is   plan.Amount
+	}{{"die", p.Die}, {"block", p.Block}, {"punch", p.Punch}, {"nose", p.Nose}, {"room", p.Room}} {
+		if !tool.is.Given {
+			list = append(list, tool.name)
+		}
+	}
+	return strings.Join(list, ", ")
 }
 
 // meets takes over how the part lands.

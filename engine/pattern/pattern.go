@@ -5,6 +5,7 @@ package pattern
 
 import (
 	"slices"
+	"strings"
 
 	"chainwale/engine/fact"
 	"chainwale/engine/finding"
@@ -14,7 +15,8 @@ import (
 
 // Part is one pattern: a flat that one cutting program serves, with all copies of it.
 type Part struct {
-	// Name is the fitting's id without its side, Kind and State as the plan has them.
+	// Name is the fitting's id without its side, or what Named made of it where several
+	// have that; Kind and State are as the plan has them.
 	Name, Kind, State string
 	// Copies are the fittings that are made after it; the first is as Flat lies.
 	Copies []Copy
@@ -26,6 +28,8 @@ type Part struct {
 	// is none, PressWhy says why.
 	Orders   []sheet.PressOrder
 	PressWhy string
+	// Rating is what the shop's press is rated to push with, N; NaN if the plan does not say.
+	Rating float64
 	// Holes are all holes of the part, whenever they are made.
 	Holes []Hole
 	Metal Metal
@@ -36,15 +40,26 @@ type Part struct {
 	Old *sheet.Development
 	// Landing is how the part meets what is there; nil if the plan does not tell of it.
 	Landing *Landing
-	// Warnings are sentences to stand on the drawing.
-	Warnings []string
+	// Warnings are sentences to stand on the drawing, Differ those that say in what copies
+	// differ that share a flat.
+	Warnings, Differ []string
 
 	// At is where the plan has the part.
 	At finding.Place
 }
 
-// Quantity is how many are made.
+// Quantity is how many there are, those that are held among them.
 func (p Part) Quantity() int { return len(p.Copies) }
+
+// Free are the copies that nothing holds up.
+func (p Part) Free() (free []Copy) {
+	for _, c := range p.Copies {
+		if len(c.Held) == 0 {
+			free = append(free, c)
+		}
+	}
+	return free
+}
 
 // Hand says how a copy belongs to the flat that is drawn.
 type Hand string
@@ -60,10 +75,15 @@ const (
 
 // Copy is one fitting that is made after a pattern.
 type Copy struct {
-	// Boat is the name of the boat, Fitting the fitting's id, Side its side.
-	Boat, Fitting, Side string
-	Hand                Hand
+	// Boat is the name of the boat, Plan its file, Fitting the fitting's id, Side its side.
+	Boat, Plan, Fitting, Side string
+	Hand                      Hand
+	// Held are the sentences that say why it is not to be cut.
+	Held []string
 }
+
+// name is the boat's fitting.
+func (c Copy) name() string { return strings.TrimSpace(c.Boat + " " + c.Fitting) }
 
 // Metal is what the part is cut from.
 type Metal struct{ Name, Condition, Certificate string }
@@ -76,6 +96,9 @@ type Fold struct {
 	// are not known.
 	Bend  *sheet.BendResult
 	Press *PressAngles
+	// Die is the opening of the die, mm; ForceLeast and ForceMost are between what the
+	// press pushes, N. NaN where it is not known.
+	Die, ForceLeast, ForceMost float64
 }
 
 // PressAngles are the angles to press to, deg: where to begin, and what to be ready for.
@@ -119,9 +142,9 @@ type Landing struct {
 // flats are the kinds of fittings that are no plate.
 var noPlate = []string{"u-bolt", "tie rod"}
 
-// Of makes the patterns of a plan: of every plate that is not kept, grouped so that equal
-// flats stand once, over port and starboard. What a pattern can't do without comes back
-// as a problem at its place, and the part is left out. The facts must be those of the plan.
+// Of makes a pattern for every plate of a plan that is not kept, one for each side. What a
+// pattern can't do without comes back as a problem at its place, and the part is left out.
+// The facts must be those of the plan.
 func Of(p *plan.Plan, facts *fact.Facts) ([]Part, []finding.Problem) {
 	var parts []Part
 	var problems []finding.Problem
@@ -142,12 +165,7 @@ func Of(p *plan.Plan, facts *fact.Facts) ([]Part, []finding.Problem) {
 		}
 		parts = append(parts, bothHands(part, f)...)
 	}
-	grouped, err := Group(parts...)
-	if err != nil {
-		// Each flat was checked by itself, so this is none of the owner's.
-		return parts, append(problems, finding.Problem{At: finding.Place{File: p.File}, Message: err.Error(), Expected: "flats that can be compared"})
-	}
-	return grouped, problems
+	return parts, problems
 }
 
 // bothHands makes the copies of a part that stands on both sides: the plan describes the
@@ -162,6 +180,16 @@ func bothHands(part Part, f plan.Fitting) []Part {
 	part.Copies[0].Side = plan.Port
 	other := part
 	other.Flat = part.Flat.Mirrored()
-	other.Copies = []Copy{{Boat: part.Copies[0].Boat, Fitting: ids[1], Side: plan.Starboard, Hand: AsDrawn}}
+	other.Holes = slices.Clone(part.Holes)
+	for i := range other.Holes {
+		h := &other.Holes[i]
+		h.At.Y, h.Turn = -h.At.Y, -h.Turn
+	}
+	other.Folds = slices.Clone(part.Folds)
+	for i := range other.Folds {
+		other.Folds[i].Fold = other.Flat.Folds[i]
+	}
+	other.Copies = []Copy{part.Copies[0]}
+	other.Copies[0].Fitting, other.Copies[0].Side = ids[1], plan.Starboard
 	return []Part{part, other}
 }

@@ -14,8 +14,8 @@ import (
 	"chainwale/engine/plan"
 )
 
-// patterns makes the patterns of a plan.
-func patterns(t *testing.T, name, src string) ([]pattern.Part, []finding.Problem) {
+// each makes a pattern for each fitting and side of a plan.
+func each(t *testing.T, name, src string) ([]pattern.Part, []finding.Problem) {
 	t.Helper()
 	p, problems, err := plan.Parse(name, []byte(src))
 	if err != nil || len(problems) > 0 {
@@ -30,6 +30,17 @@ func patterns(t *testing.T, name, src string) ([]pattern.Part, []finding.Problem
 		t.Fatal(err)
 	}
 	return pattern.Of(p, facts)
+}
+
+// patterns makes the patterns of a plan, equal ones together.
+func patterns(t *testing.T, name, src string) ([]pattern.Part, []finding.Problem) {
+	t.Helper()
+	parts, problems := each(t, name, src)
+	grouped, err := pattern.Group(parts...)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return grouped, problems
 }
 
 func boat(t *testing.T, name string) string {
@@ -128,31 +139,14 @@ func TestHandsAndLaterHoles(t *testing.T) {
 	for _, h := range p.Holes {
 		made = append(made, h.Made)
 	}
+	if later := p.Flat.Later; len(later) != 1 || later[0].Name != "beside" {
+		t.Errorf("later %+v", later)
+	}
 	if want := []pattern.Making{pattern.Cut, pattern.AfterFolding, pattern.Cut, pattern.AtTheBoat}; !slices.Equal(made, want) {
 		t.Errorf("made %v", made)
 	}
 	if len(p.Flat.Holes) != 2 || p.PressWhy == "" || p.Orders != nil {
 		t.Errorf("%d holes are cut; press: %q", len(p.Flat.Holes), p.PressWhy)
-	}
-}
-
-// Over boats, the other hand's other hand is the part as drawn.
-func TestGroupOverBoats(t *testing.T) {
-	one, _ := patterns(t, "one.yaml", strings.Replace(plain, "BOAT", "Teal", 1))
-	mirrored := strings.Replace(strings.Replace(plain, "BOAT", "Smew", 1), "across: 8 mm", "across: -8 mm", 1)
-	two, _ := patterns(t, "two.yaml", mirrored)
-	other, _ := patterns(t, "three.yaml", strings.Replace(strings.Replace(plain, "BOAT", "Garganey", 1), "along: 200 mm", "along: 202 mm", 1))
-	all, err := pattern.Group(slices.Concat(one, two, other)...)
-	if err != nil || len(all) != 2 {
-		t.Fatal(err, len(all))
-	}
-	var hands []string
-	for _, c := range all[0].Copies {
-		hands = append(hands, c.Boat+" "+c.Side+" "+string(c.Hand))
-	}
-	want := []string{"Teal port as drawn", "Teal starboard the other hand", "Smew port the other hand", "Smew starboard as drawn"}
-	if !slices.Equal(hands, want) || all[1].Quantity() != 2 {
-		t.Errorf("%q, and %d", hands, all[1].Quantity())
 	}
 }
 

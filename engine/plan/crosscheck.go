@@ -44,6 +44,8 @@ func crossCheck(p *Plan, root *document.Node, clean bool) []finding.Problem {
 		c.strengths(f.Metal.Yield, f.Metal.Ultimate)
 		c.fittingSlips(f)
 	}
+	c.mast(p)
+	c.standing(p)
 	for _, r := range p.Records {
 		if r.Fitting.Given {
 			c.add(c.fittings.unknown(r.Fitting))
@@ -75,6 +77,8 @@ type crossChecker struct {
 	// units are those that messages print.
 	units           quantity.System
 	stays, fittings *roster
+	// standIns are those of the order of work.
+	standIns *roster
 	// roles are those of the single stays by their ids.
 	roles map[string]string
 	// served tells which fitting holds which end of a stay.

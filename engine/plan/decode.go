@@ -216,7 +216,11 @@ func amountOf(n *document.Node, at finding.Place) Amount {
 		return Amount{At: at}
 	}
 	r := n.Amount
-	return Amount{Given: true, Value: r.Mean(), Spread: r.Spread(), Readings: r.N(), At: at}
+	a := Amount{Given: true, Value: r.Mean(), Spread: r.Spread(), Readings: r.N(), At: at}
+	if a.Readings > 1 {
+		a.Each.of = r // laid by with the plan's other readings, so nothing is made for it
+	}
+	return a
 }
 
 func yesNoOf(n *document.Node, at finding.Place) YesNo {

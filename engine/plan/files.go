@@ -21,6 +21,8 @@ type files struct {
 	// rootName is the folder under which templates must lie, as it is called in
 	// messages, and root its path with links resolved.
 	rootName, root string
+	// kept are templates that other plans have read; nil where none are kept.
+	kept *Templates
 }
 
 // refusal is why a file is not read, and what would be.
@@ -35,7 +37,7 @@ func top(file string) finding.Place { return finding.Place{File: file, Line: 1, 
 
 // newFiles makes ready to read a plan and what it names.
 func newFiles(plan string, o Options) (*files, *finding.Problem) {
-	f := &files{open: o.Open, rootName: o.Root}
+	f := &files{open: o.Open, rootName: o.Root, kept: o.Templates}
 	if o.Root == "" {
 		f.rootName = filepath.Dir(plan)
 	}

@@ -194,6 +194,8 @@ func (c *crossChecker) folds(f Fitting, shape sheet.Contour) {
 func (c *crossChecker) hullHoles(f Fitting) {
 	met := map[string]Text{}
 	for _, h := range f.HullHoles {
+		c.apart(h.Along, h.Within, lengths)
+		c.apart(h.Across, h.Within, lengths)
 		if !h.Hole.Given {
 			continue
 		}

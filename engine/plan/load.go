@@ -20,6 +20,9 @@ type Options struct {
 	Open func(name string) (io.ReadCloser, error)
 	// Root is the folder under which templates must lie; the plan's own if it is "".
 	Root string
+	// Templates keeps the templates that are read for whoever reads many plans; if it
+	// is nil, each plan reads its own.
+	Templates *Templates
 }
 
 // Load reads the plan in a file, and the templates that it builds on. What is

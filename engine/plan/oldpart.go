@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"slices"
 	"strconv"
 
 	"chainwale/engine/finding"
@@ -51,30 +52,52 @@ func (c *crossChecker) counts(f Fitting) {
 // scatter refuses readings of one thing that differ by more than two of that tool can.
 func (c *crossChecker) scatter(f Fitting) {
 	m := f.Measured
-	apart := func(a, within Amount, d quantity.Dimension) {
-		if a.Readings < 2 || !within.Given || a.Spread <= 2*within.Value*(1+1e-9) {
-			return
-		}
-		c.wrong(a.At, fewReadings, "these %d readings lie %s apart, and two that are good to %s differ by %s at the most", a.Readings,
-			quantity.Format(a.Spread, d, c.units), quantity.Format(within.Value, d, c.units), quantity.Format(2*within.Value, d, c.units))
-	}
-	apart(m.Thickness, either(m.ThicknessWithin, m.Within), lengths)
-	apart(m.Width, m.Within, lengths)
+	c.apart(m.Thickness, either(m.ThicknessWithin, m.Within), lengths)
+	c.apart(m.Width, m.Within, lengths)
 	for _, l := range m.Legs {
-		apart(l.Outside, either(l.Within, m.Within), lengths)
+		c.apart(l.Outside, either(l.Within, m.Within), lengths)
 	}
 	for _, o := range m.Folds {
-		apart(o.Radius, either(o.RadiusWithin, m.Within), lengths)
-		apart(o.Angle, either(o.Within, m.AngleWithin), angles)
-		apart(o.Skew, either(o.Within, m.AngleWithin), angles)
+		c.apart(o.Radius, either(o.RadiusWithin, m.Within), lengths)
+		c.apart(o.Angle, either(o.Within, m.AngleWithin), angles)
+		c.apart(o.Skew, either(o.Within, m.AngleWithin), angles)
 	}
 	for _, h := range m.Holes {
-		apart(h.Along, either(h.Within, m.Within), lengths)
-		apart(h.Across, either(h.Within, m.Within), lengths)
+		c.apart(h.Along, either(h.Within, m.Within), lengths)
+		c.apart(h.Across, either(h.Within, m.Within), lengths)
 	}
 	for _, x := range m.Chords {
-		apart(x.Length, either(x.Within, m.Within), lengths)
+		c.apart(x.Length, either(x.Within, m.Within), lengths)
 	}
+}
+
+// apart refuses readings that lie further apart than two that are good to so much can.
+func (c *crossChecker) apart(a, within Amount, d quantity.Dimension) {
+	if a.Readings < 2 || !within.Given || a.Spread <= 2*within.Value*(1+1e-9) {
+		return
+	}
+	c.wrong(a.At, fewReadings, "these %d readings lie %s apart, and two that are good to %s differ by %s at the most%s", a.Readings,
+		quantity.Format(a.Spread, d, c.units), quantity.Format(within.Value, d, c.units), quantity.Format(2*within.Value, d, c.units), c.oddOne(a, d, 2*within.Value))
+}
+
+// oddOne names the reading that stands out, as the end of a sentence: without it the
+// others lie no further apart than they may. Of two readings either may be the odd one,
+// and where two stand out none is named.
+func (c *crossChecker) oddOne(a Amount, d quantity.Dimension, apart float64) string {
+	list := a.Each.Values()
+	if len(list) < 3 {
+		return ""
+	}
+	slices.Sort(list)
+	last := len(list) - 1
+	withoutFirst, withoutLast := list[last]-list[1] <= apart, list[last-1]-list[0] <= apart
+	switch {
+	case withoutLast && !withoutFirst:
+		return "; " + quantity.Format(list[last], d, c.units) + " stands out from the others"
+	case withoutFirst && !withoutLast:
+		return "; " + quantity.Format(list[0], d, c.units) + " stands out from the others"
+	}
+	return ""
 }
 
 // measuredNames sees to it that holes are named that there are, each once, and that

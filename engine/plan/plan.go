@@ -4,13 +4,16 @@
 package plan
 
 import (
+	"fmt"
 	"time"
 
 	"chainwale/engine/finding"
+	"chainwale/engine/quantity"
 )
 
 // Amount is a quantity in its canonical unit. Where the plan lists several
-// readings, Value is their mean and Spread the largest less the smallest.
+// readings, Value is their mean, Spread the largest less the smallest, and Each are the
+// readings themselves, none where there is only one.
 //
 // Every value of a plan has a place even when it is not given: that of its
 // parent's key, with the pointer at which it would stand.
@@ -19,8 +22,23 @@ type Amount struct {
 	Value    float64
 	Spread   float64
 	Readings int
+	Each     Each
 	At       finding.Place
 }
+
+// Each are the single readings of a list, in the plan's own memory.
+type Each struct{ of *quantity.Readings }
+
+// Values are the readings in the order in which they stand, nil if there are none.
+func (e Each) Values() []float64 {
+	if e.of == nil {
+		return nil
+	}
+	return e.of.Values()
+}
+
+// String lists the readings.
+func (e Each) String() string { return fmt.Sprint(e.Values()) }
 
 // Text is a word or words, as they stand in the file.
 type Text struct {
@@ -71,6 +89,8 @@ type Plan struct {
 	Fittings []Fitting
 	Contacts []Contact
 	Records  []Record
+	// Standing is the order of work with the mast up.
+	Standing Standing
 	// Accepted are the findings that somebody takes on themselves.
 	Accepted []Accepted
 	Packs    []Text
@@ -93,7 +113,11 @@ type Boat struct {
 	Waters, Climate Text
 	MastStep        Text // keel-stepped, deck-stepped
 	// Units the owner wants to read: metric, us.
-	Units Text
+	Units                                    Text
+	Displacement, Beam, Waterline, Freeboard Amount
+	Mast                                     Mast
+	RightingMoment                           RightingMoment
+	ReefedMain                               ReefedMain
 }
 
 // Stay is one wire of the standing rigging, or two alike when Side is both.
@@ -108,6 +132,12 @@ type Stay struct {
 	Toggle       YesNo
 	Lean         Lean
 	Installed    Day
+	Turnbuckle   Turnbuckle
+	Terminals    Terminals
+	// Tension is the pull in it at rest.
+	Tension Amount
+	// OverSpreaders tells whether it leads over the tips of the spreaders below its upper end.
+	OverSpreaders YesNo
 }
 
 // Wire is what the stay is made of.
@@ -169,6 +199,8 @@ type Fitting struct {
 	Installed Day
 	// NextLook is when it will next be drawn or opened up and looked at.
 	NextLook Day
+	// Bonding is the wire that leads lightning to the water: joined, cut, none.
+	Bonding  Text
 	Mounting Mounting
 }
 

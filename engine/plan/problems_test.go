@@ -37,7 +37,7 @@ func TestValues(t *testing.T) {
 		want     []string
 	}{
 		{"packs:", "packs:", nil},
-		{"thickness:", "thicknes:", []string{"p.yaml:41:5 /fittings/0/thicknes | thicknes is not a key here | did you mean thickness? keys here: exposure, finish, folds, "}},
+		{"thickness:", "thicknes:", []string{"p.yaml:41:5 /fittings/0/thicknes | thicknes is not a key here | did you mean thickness? keys here: bonding, exposure, finish, folds, "}},
 		{"threads_in_plane:", "thread_in_plane:", []string{"p.yaml:55:50 /fittings/0/mounting/bolts/thread_in_plane | thread_in_plane is not a key here | did you mean threads_in_plane? keys here: grade, head, metal, "}},
 		{"outline:\u0020", "\"out/line~\": ", []string{"p.yaml:42:5 /fittings/0/out~1line~0 | out/line~ is not a key here | did you mean outline?"}},
 		{thickness, "thickness: 6", []string{`p.yaml:41:16 /fittings/0/thickness | 6 has no unit | for example "6 mm" or "1/2 in" (mm, cm, `}},
@@ -68,7 +68,7 @@ func TestValues(t *testing.T) {
 		{"name: Grey Wagtail", "name: ''", []string{"p.yaml:4:9 /boat/name | name is empty | for example Grey Wagtail"}},
 		{"name: Grey Wagtail", "name: 1984", nil},
 		{"name: Grey Wagtail", "name: no", nil},
-		{"boat:\n", "boat: x\nbaot:\n", []string{"p.yaml:3:7 /boat | boat is a single value where keys with values belong | keys here: class, climate, ", "p.yaml:4:1 /baot | baot is not a key here | did you mean boat?"}},
+		{"boat:\n", "boat: x\nbaot:\n", []string{"p.yaml:3:7 /boat | boat is a single value where keys with values belong | keys here: beam, class, climate, ", "p.yaml:4:1 /baot | baot is not a key here | did you mean boat?"}},
 		{"    state: kept\n", "", []string{"p.yaml:35:5 /fittings/0/state | cap-plate has no state | the key state, one of: kept, remade, new"}},
 		{"state: kept", "state: Kept", []string{`p.yaml:36:12 /fittings/0/state | "Kept" can't stand under state | did you mean kept? one of: kept, remade, new`}},
 		{"kind: chainplate\n", "kind: chain plate\n", []string{`p.yaml:37:11 /fittings/0/kind | "chain plate" can't stand under kind | did you mean chainplate? one of: chainplate, `}},
@@ -149,8 +149,8 @@ func TestCrossChecks(t *testing.T) {
 		"in inches for who reads them":     {[]change{{"units: metric", "units: us"}, {"along: 140 mm", "along: 14 in"}}, []string{"p.yaml:45:47 /fittings/0/holes/1/along | this hole lies outside the plate, which is 12.6 in long"}},
 		"a yield above the ultimate":       {[]change{{"yield: 205 MPa, ultimate: 515 MPa }\n    thickness", "yield: 515 MPa, ultimate: 205 MPa }\n    thickness"}}, []string{"p.yaml:40:80 /fittings/0/metal/yield | this yield strength is more than the ultimate strength in line 40"}},
 		"a pin's yield above the ultimate": {[]change{{"yield: 205 MPa", "yield: 600 MPa"}}, []string{"p.yaml:18:82 /stays/0/pin/yield | this yield strength is more"}},
-		"all at once, by their places": {[]change{{"waters: coastal", "waters: costal"}, {holes, ""}, {"along: 140 mm", "along: 340 mm"}, {"thickness:", "thicknes:"}, {"serves: [forestay]", "serves: [forstay]"}, {"side: both\n    wire", "side: bothe\n    wire"}, {second, second + "    tension: 5 kN\n"}},
-			[]string{"p.yaml:6:11 /boat/waters", "p.yaml:14:11 /stays/0/side", "p.yaml:27:5 /stays/1/tension", "p.yaml:42:5 /fittings/0/thicknes", "p.yaml:45:47 /fittings/0/holes/0/along", "p.yaml:67:14 /fittings/2/serves/0"}},
+		"all at once, by their places": {[]change{{"waters: coastal", "waters: costal"}, {holes, ""}, {"along: 140 mm", "along: 340 mm"}, {"thickness:", "thicknes:"}, {"serves: [forestay]", "serves: [forstay]"}, {"side: both\n    wire", "side: bothe\n    wire"}, {second, second + "    tensions: 5 kN\n"}},
+			[]string{"p.yaml:6:11 /boat/waters", "p.yaml:14:11 /stays/0/side", "p.yaml:27:5 /stays/1/tensions", "p.yaml:42:5 /fittings/0/thicknes", "p.yaml:45:47 /fittings/0/holes/0/along", "p.yaml:67:14 /fittings/2/serves/0"}},
 	} {
 		t.Run(name, func(t *testing.T) { expectAfter(t, c.changes, c.want) })
 	}

@@ -9,6 +9,7 @@ import (
 
 	"chainwale/engine/finding"
 	"chainwale/engine/near"
+	"chainwale/engine/plan/document"
 )
 
 // part is one stay or fitting after side: both has been taken apart.
@@ -33,10 +34,11 @@ type roster struct {
 // newRoster lists entries under all their ids and reports ids that would stand
 // for two entries.
 func newRoster(what string, entries []entry) (*roster, []finding.Problem) {
-	r := &roster{what: what, parts: map[string][]part{}, first: map[string]Text{}, whole: true}
+	names := 3 * len(entries)
+	r := &roster{what: what, parts: make(map[string][]part, names), first: make(map[string]Text, names), whole: true}
 	var problems []finding.Problem
 	for _, e := range entries {
-		if !e.id.Given || !idForm.MatchString(e.id.Value) {
+		if !e.id.Given || !isID(e.id.Value) {
 			r.whole = false
 			continue
 		}
@@ -55,38 +57,44 @@ func newRoster(what string, entries []entry) (*roster, []finding.Problem) {
 // idForm is the form of an id, as the schema has it.
 var idForm = regexp.MustCompile(`^[a-z][a-z0-9]*(-[a-z0-9]+)*$`)
 
+// isID tells whether a text has that form.
+var isID = document.Matcher(idForm.String())
+
 // add lists an entry under those of its ids that are free.
 func (r *roster) add(e entry) {
-	id, sides := e.id.Value, sidesOf(e.side.Value)
+	id, sides, sidedIDs := e.id.Value, sidesOf(e.side.Value), SidedIDs(e.id.Value, e.side.Value)
 	_, taken := r.first[id]
-	for i, sided := range SidedIDs(id, e.side.Value) {
-		p := part{sided, sides[i]}
-		if !taken {
-			r.parts[id] = append(r.parts[id], p)
-		}
+	var parts []part
+	for i, sided := range sidedIDs {
+		parts = append(parts, part{sided, sides[i]})
+	}
+	if !taken {
+		r.parts[id] = parts
+	}
+	for i, sided := range sidedIDs {
 		if _, held := r.first[sided]; sided != id && !held {
-			r.parts[sided] = []part{p}
+			r.parts[sided] = parts[i : i+1 : i+1]
 		}
 	}
-	for name := range namesOf(e) {
+	for _, name := range namesOf(e) {
 		if _, held := r.first[name]; !held {
 			r.first[name] = e.id
 		}
 	}
 }
 
-// namesOf are all ids that an entry may be called by.
-func namesOf(e entry) map[string]bool {
-	names := map[string]bool{e.id.Value: true}
-	for _, sided := range SidedIDs(e.id.Value, e.side.Value) {
-		names[sided] = true
+// namesOf are all ids that an entry may be called by, in order.
+func namesOf(e entry) []string {
+	sided := SidedIDs(e.id.Value, e.side.Value)
+	if len(sided) == 1 {
+		return sided
 	}
-	return names
+	return append([]string{e.id.Value}, sided...)
 }
 
 // clash is the problem with an entry of which an id is taken, nil if none is.
 func (r *roster) clash(e entry) *finding.Problem {
-	for _, name := range slices.Sorted(maps.Keys(namesOf(e))) {
+	for _, name := range namesOf(e) {
 		taken, ok := r.first[name]
 		if !ok {
 			continue

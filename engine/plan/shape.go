@@ -179,23 +179,14 @@ func either(a, b Amount) Amount {
 	return b
 }
 
-// reading makes readings of an amount that may be off by so much. The plan keeps their
-// mean, their number and how far apart they lie; of three or more it takes half to lie
-// at either end, which is the widest scatter that they can have.
+// reading makes readings of an amount, each of which may be off by so much.
 func reading(a, within Amount) (sheet.Reading, bool) {
 	r := sheet.Reading{Within: within.Value}
 	if !a.Given {
 		return r, false
 	}
-	n := max(1, a.Readings)
-	low := n / 2
-	share := float64(low) / float64(n)
-	for i := range n {
-		if i < low {
-			r.Values = append(r.Values, a.Value-(1-share)*a.Spread)
-		} else {
-			r.Values = append(r.Values, a.Value+share*a.Spread)
-		}
+	if r.Values = a.Each.Values(); r.Values == nil {
+		r.Values = []float64{a.Value}
 	}
 	return r, within.Given && !math.IsNaN(a.Value)
 }

@@ -44,8 +44,7 @@ type layer struct {
 	// path leads to it from the plan's own folder, as the files say, and is the same
 	// on every machine. real is where that is on this one.
 	path, real string
-	src        []byte
-	tree       *document.Node
+	*contents
 }
 
 // chain reads a plan and its templates.
@@ -61,7 +60,7 @@ type chain struct {
 
 // start takes the plan itself.
 func (c *chain) start(name string, src []byte) {
-	p := layer{Source: Source{Name: name}, path: filepath.Base(name), src: src}
+	p := layer{Source: Source{Name: name}, path: filepath.Base(name), contents: contentsOf(name, src)}
 	if c.files != nil {
 		p.real, _ = c.files.resolve(name) // a file that can't be resolved is not met again
 	}
@@ -90,15 +89,13 @@ func (c *chain) follow() {
 	}
 }
 
-// add reads a file's bytes as a tree.
+// add puts a file that was read at the end of the chain.
 func (c *chain) add(p layer) {
-	tree, problems := document.Read(p.Name, p.src)
-	if c.fault(problems...); tree == nil {
+	if c.fault(p.problems...); p.tree == nil {
 		return
 	}
-	p.tree = tree
 	c.layers = append(c.layers, p)
-	if c.values += tree.Values(); c.values > mostTogether {
+	if c.values += p.values; c.values > mostTogether {
 		c.fault(finding.Problem{
 			At:       p.NamedAt,
 			Message:  fmt.Sprintf("with the template %s the plan holds more than %d values", shown(p.Name), mostTogether),
@@ -113,7 +110,7 @@ func (c *chain) fault(problems ...finding.Problem) {
 	c.broken = c.broken || len(problems) > 0
 }
 
-// next reads the bytes of the template that a file names.
+// next reads the template that a file names.
 func (c *chain) next(from layer, named *document.Node) (layer, *refusal) {
 	text := named.Text
 	if c.files == nil {
@@ -125,7 +122,7 @@ func (c *chain) next(from layer, named *document.Node) (layer, *refusal) {
 	p := layer{Source: Source{Name: filepath.Join(filepath.Dir(from.Name), filepath.FromSlash(text)), NamedAt: named.At}, path: path.Join(path.Dir(from.path), text)}
 	bad := c.locate(&p)
 	if bad == nil {
-		p.src, bad = c.files.readUnder(p.real)
+		p.contents, bad = c.files.template(p)
 	}
 	if bad != nil {
 		return p, &refusal{fmt.Sprintf("the template %s can't be used: %s", shown(p.Name), bad.message), bad.expected}
@@ -183,11 +180,11 @@ func (c *chain) merged(s *document.Schema) *document.Node {
 // lacks.
 func (c *chain) checkLayers(s *document.Schema) error {
 	for _, p := range c.layers {
-		problems, err := s.CheckPart(p.tree)
-		if err != nil {
-			return fmt.Errorf("checking %s: %w", p.Name, err)
+		p.judge(s)
+		if p.fault != nil {
+			return fmt.Errorf("checking %s: %w", p.Name, p.fault)
 		}
-		c.problems = append(c.problems, problems...)
+		c.problems = append(c.problems, p.amiss...)
 	}
 	return nil
 }

@@ -1,13 +1,15 @@
 package plan
 
 import (
+	"fmt"
 	"math"
 
 	"chainwale/engine/sheet"
 )
 
-// What a plate bears is reckoned with one width, beside whatever contour is drawn: the two
-// have to be of one plate.
+// What a plate bears at its pin is reckoned with one width, beside whatever contour is
+// drawn: the two have to be of one plate. At each bolt hole it is reckoned with what the
+// outline has there.
 
 // widthOff is how far a width may be off the contour's own, mm, as a drawing is read
 // (judgement).
@@ -55,4 +57,83 @@ func narrowest(f Fitting, shape sheet.Contour) float64 {
 		}
 	}
 	return counts
+}
+
+// PlainAt tells whether the plate is as wide as the strip over a hole: neither a contour
+// nor a shaped end has a say there.
+func (o Outline) PlainAt(h Hole) bool {
+	reach := radiusOf(h)
+	if len(o.Contour) > 0 || h.Along.Value-reach < o.shapedFrom() {
+		return false
+	}
+	far := o.FarEnd
+	if far.Corner.Value == 0 && (!far.Shape.Given || far.Shape.Value == "square") {
+		return true
+	}
+	shaped := max(far.Corner.Value, far.Taper.Value)
+	if far.Shape.Value == "round" {
+		shaped = o.roundOf(far.Radius)
+	}
+	return o.Length.Given && h.Along.Value+reach <= o.Length.Value-shaped
+}
+
+// shapedFrom is how far the loaded end's shape reaches.
+func (o Outline) shapedFrom() float64 {
+	switch o.End.Value {
+	case "square":
+		return o.Corner.Value
+	case "tapered":
+		return o.Taper.Value
+	}
+	return o.roundOf(o.EndRadius)
+}
+
+// roundOf is how far a round end reaches at the most.
+func (o Outline) roundOf(radius Amount) float64 {
+	if radius.Given {
+		return radius.Value
+	}
+	return o.Width.Value / 2
+}
+
+// HoleWidth is what counts of the plate's width at a hole of a drawn outline, mm: twice
+// the way from the centre line to the nearer side, the least over the hole, as strengths
+// are reckoned. Errors: an outline that is not known whole, or does not hold the hole.
+func (o Outline) HoleWidth(h Hole) (float64, error) {
+	shape, err := o.whole()
+	if err != nil {
+		return 0, err
+	}
+	least := math.Inf(1)
+	for _, part := range []float64{-1, -0.5, 0, 0.5, 1} {
+		low, high, ok := shape.Across(sheet.Point{X: h.Along.Value + part*radiusOf(h), Y: h.Across.Value})
+		if !ok {
+			return 0, fmt.Errorf("the outline does not hold this hole")
+		}
+		least = min(least, 2*max(0, min(high, -low)))
+	}
+	return least, nil
+}
+
+// Breadth is how far the outline reaches from side to side on the centre line's point at a
+// distance from the loaded end, mm. Errors: as HoleWidth.
+func (o Outline) Breadth(along float64) (float64, error) {
+	shape, err := o.whole()
+	if err != nil {
+		return 0, err
+	}
+	low, high, ok := shape.Across(sheet.Point{X: along})
+	if !ok {
+		return 0, fmt.Errorf("the outline's centre line does not run there")
+	}
+	return high - low, nil
+}
+
+// whole is the outline if it is known from end to end.
+func (o Outline) whole() (sheet.Contour, error) {
+	shape, ok, err := o.Shape()
+	if err == nil && !ok {
+		err = fmt.Errorf("the outline is not known whole")
+	}
+	return shape, err
 }

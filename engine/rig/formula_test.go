@@ -170,7 +170,7 @@ func TestRefusals(t *testing.T) {
 	nan, inf := math.NaN(), math.Inf(1)
 	refused := func(_ any, err error) error { return err }
 	at := func(x, y, h float64) HeldStay {
-		return HeldStay{"cap shroud to port", StayLine{Point{x, y, 0}, h}, 1000}
+		return HeldStay{"cap shroud to port", StayLine{Foot: Point{x, y, 0}, Height: h}, 1000}
 	}
 	for _, c := range []struct {
 		says string
@@ -189,7 +189,7 @@ func TestRefusals(t *testing.T) {
 		{"cap shroud to port: the foot stands in the line of the mast", refused(Capacity{Stays: []HeldStay{at(0, 0, 13000)}}.Reckon())},
 		{"cap shroud to port: the height of the attachment must be above 0", refused(Capacity{Stays: []HeldStay{at(0, 1450, -13000)}}.Reckon())},
 		{"nothing holds the mast", refused(Capacity{}.Reckon())},
-		{"can't be NaN N", refused(Capacity{Stays: []HeldStay{{"x", StayLine{Point{0, 1, 0}, 5}, nan}}}.Reckon())},
+		{"can't be NaN N", refused(Capacity{Stays: []HeldStay{{"x", StayLine{Foot: Point{0, 1, 0}, Height: 5}, nan}}}.Reckon())},
 		{"above 0 kg", refused(StabilityMoment{Mass: inf, GM: 1000}.Reckon())},
 		{"metacentric height", refused(StabilityMoment{Mass: 6000}.Reckon())},
 		{"0.2 to 10 deg", refused(InclinedMoment{6000, 100, 1600, 20}.Reckon())},
@@ -229,7 +229,7 @@ func TestRefusals(t *testing.T) {
 		{"fall under its own weight", refused(Cantilever{Section: MastSectionResult{AcrossI: 1e6, AcrossW: 1e4}, Modulus: 70000, Yield: 170, Height: 60000, MassPerLength: 5, PerSquare: 1}.Reckon())},
 		{"no stays, no mast", refused(MastBending{Supports: []float64{0}, Top: 5000}.Reckon())},
 		{"below the highest support", refused(MastBending{Supports: []float64{0, 9000}, Top: 5000}.Reckon())},
-		{"do not hold the mast", refused(Sharing{Stays: []ElasticStay{{"a", StayLine{Point{0, 1450, 0}, 13000}, 1e6, 0}}, Push: 1000, Toward: 90}.Reckon())},
+		{"do not hold the mast", refused(Sharing{Stays: []ElasticStay{{"a", StayLine{Foot: Point{0, 1450, 0}, Height: 13000}, 1e6, 0}}, Push: 1000, Toward: 90}.Reckon())},
 	} {
 		if c.err == nil || !strings.Contains(c.err.Error(), c.says) {
 			t.Errorf("got %v, want an error that says %q", c.err, c.says)

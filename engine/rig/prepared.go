@@ -5,8 +5,11 @@ import "math"
 // prepared is a rig with what its steps have in common worked out once.
 type prepared struct {
 	Rig
-	// plateOf and landsOn are the plates of stays and stand-ins, by place, -1 for none.
-	plateOf, landsOn []int
+	// plateOf, otherOn and landsOn are the plates of stays, others and stand-ins, by
+	// place, -1 for none.
+	plateOf, otherOn, landsOn []int
+	// needs are the others that each stay can't do without, by place.
+	needs [][]int
 	// stayLever and standInLever are moments per unit of pull.
 	stayLever, standInLever []vector
 	strengths               []StandInStrengthResult
@@ -23,6 +26,14 @@ func (r Rig) prepare() (*prepared, []error) {
 	for _, s := range r.Stays {
 		p.plateOf = append(p.plateOf, r.plateNamed(s.Plate))
 		p.stayLever = append(p.stayLever, s.Line.moment())
+		var needs []int
+		for _, name := range s.Needs {
+			needs = append(needs, r.otherNamed(name))
+		}
+		p.needs = append(p.needs, needs)
+	}
+	for _, o := range r.Others {
+		p.otherOn = append(p.otherOn, r.plateNamed(o.Plate))
 	}
 	for _, s := range r.StandIns {
 		p.landsOn = append(p.landsOn, r.plateNamed(s.Plate))
@@ -39,7 +50,15 @@ func (r Rig) prepare() (*prepared, []error) {
 // on tells whether a stay stands.
 func (p *prepared) on(o onBoard, stay int) bool {
 	at := p.plateOf[stay]
-	return !o.stayOff[stay] && (at < 0 || !o.plateOut[at])
+	if o.stayOff[stay] || at >= 0 && o.plateOut[at] {
+		return false
+	}
+	for _, need := range p.needs[stay] {
+		if plate := p.otherOn[need]; o.otherOff[need] || plate >= 0 && o.plateOut[plate] {
+			return false
+		}
+	}
+	return true
 }
 
 // stayWorth is the pull that a stay is counted on for.

@@ -49,7 +49,7 @@ func drawStays(t *rapid.T, least, most int) []HeldStay {
 	for range rapid.IntRange(least, most).Draw(t, "stays") {
 		angle := rapid.Float64Range(0, 2*math.Pi).Draw(t, "angle")
 		spread := rapid.Float64Range(300, 7000).Draw(t, "spread")
-		stays = append(stays, HeldStay{Line: StayLine{Point{spread * math.Cos(angle), spread * math.Sin(angle), rapid.Float64Range(-500, 2000).Draw(t, "foot")}, rapid.Float64Range(3000, 16000).Draw(t, "height")},
+		stays = append(stays, HeldStay{Line: StayLine{Foot: Point{spread * math.Cos(angle), spread * math.Sin(angle), rapid.Float64Range(-500, 2000).Draw(t, "foot")}, Height: rapid.Float64Range(3000, 16000).Draw(t, "height")},
 			Allowable: rapid.Float64Range(100, 20000).Draw(t, "allowable")})
 	}
 	return stays

@@ -1,6 +1,9 @@
 package rig
 
-import "fmt"
+import (
+	"fmt"
+	"slices"
+)
 
 // search holds what the search for an order looks at again and again, worked out once.
 type search struct {
@@ -65,9 +68,13 @@ func (q *search) layOut() (faults []error) {
 // takes notes which stays a job takes off, and tells whether there is one.
 func (q *search) takes(job, plate int) bool {
 	found := false
+	for i := range q.rig.Others {
+		found = found || q.takesOther(job, plate, i)
+	}
 	for i, s := range q.rig.Stays {
 		byPlate := plate >= 0 && q.rig.plateOf[i] == plate
-		if !byPlate && s.Name != q.jobs[job].Name {
+		byNeed := slices.ContainsFunc(q.rig.needs[i], func(need int) bool { return q.takesOther(job, plate, need) })
+		if !byPlate && !byNeed && s.Name != q.jobs[job].Name {
 			continue
 		}
 		found = true
@@ -77,6 +84,11 @@ func (q *search) takes(job, plate int) bool {
 		}
 	}
 	return found
+}
+
+// takesOther tells whether a job takes an other off.
+func (q *search) takesOther(job, plate, other int) bool {
+	return q.rig.Others[other].Name == q.jobs[job].Name || plate >= 0 && q.rig.otherOn[other] == plate
 }
 
 // layOutStandIn works a stand-in's moments out. One that lands on a plate with a stay on

@@ -3,7 +3,6 @@ package rig
 import (
 	"errors"
 	"fmt"
-	"math"
 
 	"chainwale/engine/working"
 )
@@ -113,9 +112,7 @@ func (e ElasticStay) stretched(lean vector) float64 {
 	return e.AtRest - e.EA/e.length()*e.Line.moment().dot(lean)
 }
 
-func (e ElasticStay) length() float64 {
-	return math.Hypot(math.Hypot(e.Line.Foot.X, e.Line.Foot.Y), e.Line.Height-e.Line.Foot.Z)
-}
+func (e ElasticStay) length() float64 { return e.Line.length() }
 
 // energy is what stays and push have stored at a lean.
 func (s Sharing) energy(lean, push vector) float64 {

@@ -45,6 +45,17 @@ type Stay struct {
 	AtRest float64
 	// Plate is the name of the plate it lands on. One without is taken for unseen.
 	Plate string
+	// Needs are the names of others that it can't do without: the bobstay of a forestay
+	// that ends on a bowsprit, the legs of a split backstay.
+	Needs []string
+}
+
+// Other is a stay that does not hold the mast by itself: a bobstay, a leg of a backstay,
+// a running backstay that nobody counts on.
+type Other struct {
+	Name string
+	// Plate is the name of the plate it lands on, "" if that is none of the rig's.
+	Plate string
 }
 
 // StandIn is a line or wire that can take a stay's place for a while.
@@ -65,6 +76,7 @@ type Rig struct {
 	Partners    float64
 	DeckStepped bool
 	Stays       []Stay
+	Others      []Other
 	Plates      []Plate
 	StandIns    []StandIn
 	Credit      Credit
@@ -120,7 +132,7 @@ func (r Rig) check() []error {
 	}
 	var in inputs
 	in.must(len(r.Stays) > 0, "no stay is given: without one nothing holds the mast")
-	in.must(len(r.Stays) <= mostWork && len(r.Plates) <= mostWork && len(r.StandIns) <= mostWork, "more than %d stays, plates or stand-ins are not covered", mostWork)
+	in.must(len(r.Stays) <= mostWork && len(r.Plates) <= mostWork && len(r.Others) <= mostWork && len(r.StandIns) <= mostWork, "more than %d stays, plates or stand-ins are not covered", mostWork)
 	in.notNegative("the height of the masthead", r.Masthead, "mm")
 	in.moment("the moment at the partners", r.Partners)
 	in.must(!r.DeckStepped || r.Partners == 0, "a deck-stepped mast has no partners that hold a moment: no stays, no mast")
@@ -132,6 +144,9 @@ func (r Rig) check() []error {
 	}
 	for _, p := range r.Plates {
 		fault(p.check())
+	}
+	for _, o := range r.Others {
+		fault(r.checkOther(o))
 	}
 	for _, s := range r.StandIns {
 		fault(r.checkStandIn(s))
@@ -147,6 +162,15 @@ func (r Rig) checkStay(s Stay) error {
 	in.notNegative("the pull at rest of "+s.Name, s.AtRest, "N")
 	in.must(s.AtRest <= s.BreakLoad/2, "%s can't stand at rest with %.1f kN, more than half of what it breaks at", s.Name, s.AtRest/1000)
 	in.must(s.Plate == "" || r.plateNamed(s.Plate) >= 0, "%s lands on %q, and no plate is called that", s.Name, s.Plate)
+	for _, need := range s.Needs {
+		in.must(r.otherNamed(need) >= 0, "%s needs %q, and nothing is called that", s.Name, need)
+	}
+	return in.err
+}
+
+func (r Rig) checkOther(o Other) error {
+	var in inputs
+	in.must(o.Plate == "" || r.plateNamed(o.Plate) >= 0, "%s lands on %q, and no plate is called that", o.Name, o.Plate)
 	return in.err
 }
 
@@ -191,6 +215,9 @@ func (r Rig) names() []string {
 	for _, p := range r.Plates {
 		names = append(names, p.Name)
 	}
+	for _, s := range r.Others {
+		names = append(names, s.Name)
+	}
 	for _, s := range r.StandIns {
 		names = append(names, s.Name)
 	}
@@ -201,6 +228,16 @@ func (r Rig) names() []string {
 func (r Rig) plateNamed(name string) int {
 	for i, p := range r.Plates {
 		if p.Name == name && name != "" {
+			return i
+		}
+	}
+	return -1
+}
+
+// otherNamed is the place of an other in the list, -1 if there is none of that name.
+func (r Rig) otherNamed(name string) int {
+	for i, o := range r.Others {
+		if o.Name == name {
 			return i
 		}
 	}

@@ -15,7 +15,7 @@ func exampleRig() Rig {
 	r := Rig{Masthead: 13000}
 	add := func(name string, role StayRole, x, y, h, load float64) {
 		plate := name + " plate"
-		r.Stays = append(r.Stays, Stay{Name: name, Role: role, Line: StayLine{Point{x, y, 0}, h}, BreakLoad: load, Plate: plate})
+		r.Stays = append(r.Stays, Stay{Name: name, Role: role, Line: StayLine{Foot: Point{x, y, 0}, Height: h}, BreakLoad: load, Plate: plate})
 		r.Plates = append(r.Plates, Plate{Name: plate, Strength: 1.2 * load, Renewed: 1.6 * load})
 	}
 	add("cap port", CapShroud, 0, 1450, 13000, 45500)
@@ -27,7 +27,7 @@ func exampleRig() Rig {
 	add("forestay", Forestay, 4200, 0, 13000, 45500)
 	add("backstay", Backstay, -6300, 0, 13000, 45500)
 	line := func(name string, x, y float64) {
-		r.StandIns = append(r.StandIns, StandIn{Name: name, Line: StayLine{Point{x, y, 600}, 12900}, Strength: halyard(20000)})
+		r.StandIns = append(r.StandIns, StandIn{Name: name, Line: StayLine{Foot: Point{x, y, 600}, Height: 12900}, Strength: halyard(20000)})
 	}
 	line("jib halyard to port bow", 3800, 500)
 	line("spare halyard to starboard bow", 3800, -500)
@@ -283,5 +283,34 @@ func TestPartnersAddTheirMoment(t *testing.T) {
 	}
 	if with.Margin <= bare.Margin {
 		t.Error("the partners add nothing")
+	}
+}
+
+// A forestay on a bowsprit falls with its bobstay, and a plate under the bobstay counts
+// as the forestay's.
+func TestNeeds(t *testing.T) {
+	r := exampleRig()
+	for i := range r.Stays {
+		if r.Stays[i].Role == Forestay {
+			r.Stays[i].Needs = []string{"bobstay"}
+		}
+	}
+	r.Others = []Other{{Name: "bobstay", Plate: "bobstay plate"}}
+	r.Plates = append(r.Plates, Plate{Name: "bobstay plate"})
+	for _, taken := range []string{"bobstay", "bobstay plate", "forestay"} {
+		got, err := Standing{Rig: r, Demand: Demand{PerSquare: 8000, Gust: 8}, Steps: []Step{{Remove: []string{taken}, Attended: true}, {Fit: []string{taken}, Attended: true}}}.Reckon()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !slices.Contains(got.Steps[0].During.Off, "forestay") || got.Steps[0].During.Margin >= got.Before.Margin {
+			t.Errorf("%s off: off are %v, margin %g of %g", taken, got.Steps[0].During.Off, got.Steps[0].During.Margin, got.Before.Margin)
+		}
+		if after := got.Steps[1].After; len(after.Off) > 0 || after.Margin != got.Before.Margin {
+			t.Errorf("%s back on: off are still %v, margin %g of %g", taken, after.Off, after.Margin, got.Before.Margin)
+		}
+	}
+	_, err := Standing{Rig: r, Demand: Demand{PerSquare: 8000, Gust: 8}, Steps: []Step{{Remove: []string{"bobstay"}}, {Remove: []string{"bobstay"}}}}.Reckon()
+	if err == nil || !strings.Contains(err.Error(), "bobstay is off already") {
+		t.Errorf("twice off: %v", err)
 	}
 }

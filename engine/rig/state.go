@@ -49,6 +49,11 @@ type State struct {
 	Concerns []Concern
 	// Uncounted are the stand-ins that are up and count as nothing, with why.
 	Uncounted []Held
+
+	// m are the moments of what is On, push and perSquare what pushes.
+	m         []vector
+	push      pushing
+	perSquare float64
 }
 
 // StepState is a step with what the rig holds.
@@ -145,6 +150,7 @@ func (p *prepared) state(o onBoard, d Demand, attended bool) State {
 	s.Wind = d.PerSquare * s.Gust * s.Gust
 	m := s.gather(p, o, attended)
 	push := pushing{wind: s.Wind, roll: d.Roll, partners: p.Partners}
+	s.m, s.push, s.perSquare = m, push, d.PerSquare
 	found := push.tightest(m)
 	s.Margin, s.AfterLoss = found.margin, found.afterLoss
 	s.Worst = pushing{wind: 1, partners: p.Partners}.least(m)

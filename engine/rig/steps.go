@@ -13,6 +13,7 @@ const (
 	aStay
 	aPlate
 	aStandIn
+	anOther
 )
 
 // thing is a stay, plate or stand-in by its place in the rig's list.
@@ -24,6 +25,7 @@ type thing struct {
 // onBoard is what stands on a rig between two steps.
 type onBoard struct {
 	stayOff  []bool
+	otherOff []bool
 	plateOut []bool
 	plates   []Plate
 	rigged   []bool
@@ -31,11 +33,11 @@ type onBoard struct {
 
 // begin is the rig as it is before the first step: all stays on, no stand-in up.
 func (r *prepared) begin() onBoard {
-	return onBoard{make([]bool, len(r.Stays)), make([]bool, len(r.Plates)), slices.Clone(r.Plates), make([]bool, len(r.StandIns))}
+	return onBoard{make([]bool, len(r.Stays)), make([]bool, len(r.Others)), make([]bool, len(r.Plates)), slices.Clone(r.Plates), make([]bool, len(r.StandIns))}
 }
 
 func (o onBoard) clone() onBoard {
-	return onBoard{slices.Clone(o.stayOff), slices.Clone(o.plateOut), slices.Clone(o.plates), slices.Clone(o.rigged)}
+	return onBoard{slices.Clone(o.stayOff), slices.Clone(o.otherOff), slices.Clone(o.plateOut), slices.Clone(o.plates), slices.Clone(o.rigged)}
 }
 
 // planned turns steps into what stands on the rig while each is on and after it.
@@ -53,6 +55,9 @@ func newPlanned(r *prepared) *planned {
 	}
 	for i, s := range r.Plates {
 		p.things[s.Name] = thing{aPlate, i}
+	}
+	for i, s := range r.Others {
+		p.things[s.Name] = thing{anOther, i}
 	}
 	for i, s := range r.StandIns {
 		p.things[s.Name] = thing{aStandIn, i}
@@ -89,7 +94,7 @@ func (p *planned) take(step string, s Step) (during, after onBoard) {
 	p.landings(step)
 	during = p.now.clone()
 	for _, name := range s.Fit {
-		if t := p.things[name]; t.kind == aStay || t.kind == aPlate {
+		if t := p.things[name]; t.kind == aStay || t.kind == aPlate || t.kind == anOther {
 			p.on(step, name, false)
 		}
 	}
@@ -110,10 +115,13 @@ func (p *planned) fitStandIn(step, name string, at int) {
 func (p *planned) off(step, name string) {
 	t := p.find(step, name)
 	switch {
-	case t.kind == aStay && (p.now.stayOff[t.at] || p.plateOutUnder(t.at)):
+	case t.kind == aStay && (p.now.stayOff[t.at] || p.plateOut(p.rig.plateOf[t.at])),
+		t.kind == anOther && (p.now.otherOff[t.at] || p.plateOut(p.rig.otherOn[t.at])):
 		p.fault("%s: %s is off already", step, name)
 	case t.kind == aStay:
 		p.now.stayOff[t.at] = true
+	case t.kind == anOther:
+		p.now.otherOff[t.at] = true
 	case t.kind == aPlate && p.now.plateOut[t.at]:
 		p.fault("%s: %s is out already", step, name)
 	case t.kind == aPlate:
@@ -129,12 +137,16 @@ func (p *planned) off(step, name string) {
 func (p *planned) on(step, name string, renewed bool) {
 	t := p.things[name]
 	switch {
-	case t.kind == aStay && !p.now.stayOff[t.at]:
+	case t.kind == aStay && !p.now.stayOff[t.at], t.kind == anOther && !p.now.otherOff[t.at]:
 		p.fault("%s: %s is on already", step, name)
-	case t.kind == aStay && p.plateOutUnder(t.at):
+	case t.kind == aStay && p.plateOut(p.rig.plateOf[t.at]):
 		p.fault("%s: %s can't be put on while its plate %s is out", step, name, p.rig.Stays[t.at].Plate)
+	case t.kind == anOther && p.plateOut(p.rig.otherOn[t.at]):
+		p.fault("%s: %s can't be put on while its plate %s is out", step, name, p.rig.Others[t.at].Plate)
 	case t.kind == aStay:
 		p.now.stayOff[t.at] = false
+	case t.kind == anOther:
+		p.now.otherOff[t.at] = false
 	case t.kind == aPlate && !p.now.plateOut[t.at]:
 		p.fault("%s: %s is in already", step, name)
 	case t.kind == aPlate:
@@ -147,11 +159,8 @@ func (p *planned) on(step, name string, renewed bool) {
 	}
 }
 
-// plateOutUnder tells whether the plate of a stay is out.
-func (p *planned) plateOutUnder(stay int) bool {
-	at := p.rig.plateOf[stay]
-	return at >= 0 && p.now.plateOut[at]
-}
+// plateOut tells whether a plate is out; one that is none of the rig's never is.
+func (p *planned) plateOut(at int) bool { return at >= 0 && p.now.plateOut[at] }
 
 // landings holds that no stand-in that is up is made fast to a plate that is out.
 func (p *planned) landings(step string) {

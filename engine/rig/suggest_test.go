@@ -115,7 +115,7 @@ func TestSuggestRefuses(t *testing.T) {
 		{`"forestay plate" stands twice`, func(s *Suggest) { s.Jobs = platesOf("forestay", "forestay") }},
 		{"more than the 10", func(s *Suggest) {
 			for i := range 12 {
-				s.Rig.StandIns = append(s.Rig.StandIns, StandIn{Name: fmt.Sprint("line ", i), Line: StayLine{Point{0, 1000, 0}, 9000}, Strength: halyard(1)})
+				s.Rig.StandIns = append(s.Rig.StandIns, StandIn{Name: fmt.Sprint("line ", i), Line: StayLine{Foot: Point{0, 1000, 0}, Height: 9000}, Strength: halyard(1)})
 			}
 		}},
 		{"can't take -1 days", func(s *Suggest) { s.Away = -1 }},
@@ -258,7 +258,7 @@ func TestManyJobs(t *testing.T) {
 	for i := range 12 {
 		side := float64(1 - 2*(i%2))
 		name := fmt.Sprintf("intermediate %d", i)
-		s.Rig.Stays = append(s.Rig.Stays, Stay{Name: name, Role: Intermediate, Line: StayLine{Point{0, side * 1400, 0}, 9000}, BreakLoad: 30000, Plate: name + " plate"})
+		s.Rig.Stays = append(s.Rig.Stays, Stay{Name: name, Role: Intermediate, Line: StayLine{Foot: Point{0, side * 1400, 0}, Height: 9000}, BreakLoad: 30000, Plate: name + " plate"})
 		s.Rig.Plates = append(s.Rig.Plates, Plate{Name: name + " plate", Strength: 40000, Renewed: 50000})
 		s.Jobs = append(s.Jobs, platesOf(name)...)
 	}
@@ -273,7 +273,7 @@ func twelveStays() (Rig, []Job) {
 	r := exampleRig()
 	for i, name := range []string{"intermediate port", "intermediate starboard", "inner forestay", "running backstay port"} {
 		at := [][3]float64{{0, 1420, 9800}, {0, -1420, 9800}, {2500, 0, 9800}, {-4500, 1200, 9800}}[i]
-		r.Stays = append(r.Stays, Stay{Name: name, Role: []StayRole{Intermediate, Intermediate, InnerForestay, RunningStay}[i], Line: StayLine{Point{at[0], at[1], 0}, at[2]}, BreakLoad: 28800, Plate: name + " plate"})
+		r.Stays = append(r.Stays, Stay{Name: name, Role: []StayRole{Intermediate, Intermediate, InnerForestay, RunningStay}[i], Line: StayLine{Foot: Point{at[0], at[1], 0}, Height: at[2]}, BreakLoad: 28800, Plate: name + " plate"})
 		r.Plates = append(r.Plates, Plate{Name: name + " plate", Strength: 40000, Renewed: 50000})
 	}
 	var jobs []Job

@@ -243,7 +243,7 @@ func TestStayAngleVectors(t *testing.T) {
 func vectorRig() []HeldStay {
 	const t = 9600.0
 	at := func(name string, x, y, h float64) HeldStay {
-		return HeldStay{name, StayLine{Point{x, y, 0}, h}, t}
+		return HeldStay{name, StayLine{Foot: Point{x, y, 0}, Height: h}, t}
 	}
 	return []HeldStay{
 		at("cap_P", 0, 1450, 13000), at("cap_S", 0, -1450, 13000),
@@ -277,7 +277,7 @@ func TestCapacityVectors(t *testing.T) {
 		}
 	}
 	port := without(vectorRig(), "cap_P", "fwdlow_P", "aftlow_P")
-	halyard := HeldStay{"halyard", StayLine{Point{-300, 1450, 0}, 12900}, 4000}
+	halyard := HeldStay{"halyard", StayLine{Foot: Point{-300, 1450, 0}, Height: 12900}, 4000}
 	r := must(Capacity{Stays: append(port, halyard)}.Reckon())(t)
 	near(t, "halyard", r.Worst/1e6, v.at(t, "staying", "halyard_sub_port_all", "r"), exact)
 }
@@ -307,7 +307,7 @@ func TestSharingVectors(t *testing.T) {
 	v := readVectors(t)
 	const ea = 3039500.0
 	stay := func(name string, x, y, rest float64) ElasticStay {
-		return ElasticStay{name, StayLine{Point{x, y, 0}, 13000}, ea, rest}
+		return ElasticStay{name, StayLine{Foot: Point{x, y, 0}, Height: 13000}, ea, rest}
 	}
 	for _, c := range []struct {
 		key   string

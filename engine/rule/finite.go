@@ -3,6 +3,8 @@ package rule
 import (
 	"strings"
 
+	"chainwale/engine/fact"
+
 	"github.com/expr-lang/expr/ast"
 )
 
@@ -12,26 +14,26 @@ func (b *builder) checkNumbers() {
 	if b.doc.proven {
 		return
 	}
-	b.checkFinite(b.appliesIf)
-	b.checkFinite(b.have)
+	checkFinite(b.appliesIf, b.kind, b.problems)
+	checkFinite(b.have, b.kind, b.problems)
 	for _, d := range b.bands {
-		b.checkFinite(d.limit)
-		b.checkFinite(d.appliesIf)
+		checkFinite(d.limit, b.kind, b.problems)
+		checkFinite(d.appliesIf, b.kind, b.problems)
 	}
 }
 
 // checkFinite refuses a part of an expression that reads no fact and gives no finite
 // number, as 0/0 does: what it is compared with can never be told.
-func (b *builder) checkFinite(t text) {
+func checkFinite(t text, kind *fact.Kind, out *problems) {
 	if !t.given() || !strings.ContainsAny(t.value, "/*eE") {
 		return // only a quotient, a product, a power or a huge number leaves what is finite
 	}
-	quiet := &compiler{kind: b.kind, problems: &problems{}}
+	quiet := &compiler{kind: kind, problems: &problems{}}
 	if _, is, _ := quiet.quantityAlone(t); is {
 		return
 	}
 	if s, node, ok := parse(t, quiet.problems); ok {
-		walk{quiet, s, &slots{}}.notFinite(node, b.problems)
+		walk{quiet, s, &slots{}}.notFinite(node, out)
 	}
 }
 

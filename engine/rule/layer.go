@@ -56,6 +56,7 @@ func (f fields) change(n *yaml.Node, by string) (Change, bool) {
 		Grade: finding.Grade(g.word("grade", gradeWords).value), IfUnknown: finding.Grade(g.word("if_unknown", gradeWords).value),
 		Off: g.word("off", []string{"true"}).given(), limit: g.expression("limit"),
 	}
+	f.checkLimit(c.limit)
 	if rule.given() {
 		c.At = rule.at()
 	}
@@ -72,6 +73,22 @@ func (f fields) change(n *yaml.Node, by string) (Change, bool) {
 		f.problems.add(c.At, "off: true, or another grade, limit or if_unknown", "the change changes nothing")
 	}
 	return c, len(f.problems.list) == faults
+}
+
+// checkLimit refuses a limit that is none whatever rule it is for: one that can't be
+// understood, or of which a part is never a number. What it says of facts is held
+// against the rule when that is at hand.
+func (f fields) checkLimit(limit text) {
+	if !limit.given() {
+		return
+	}
+	c := compiler{kind: &fact.Kind{}, problems: f.problems}
+	if _, is, _ := c.quantityAlone(limit); is {
+		return
+	}
+	if _, _, ok := parse(limit, f.problems); ok {
+		checkFinite(limit, c.kind, f.problems)
+	}
 }
 
 // Changed is a pack with one of its rules made otherwise, and the change as a

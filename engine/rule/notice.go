@@ -31,7 +31,14 @@ func (m Mutation) wording() bool {
 }
 
 func (m Mutation) witness() *witness {
-	return &witness{Mutation: m, frame: frame{sides: make([]side, m.rule.sides)}}
+	return &witness{Mutation: m, frame: frame{sides: make([]side, max(m.rule.sides, m.changed.sides))}}
+}
+
+// Differing looks for facts on which two readings of one rule come to different ends,
+// and gives them as an example of the first. ok is false if none was found: then the
+// rule judges as before, as far as its examples and what stands round them can tell.
+func (r *Rule) Differing(changed *Rule) (s Sample, ok bool) {
+	return Mutation{rule: r, changed: changed}.Noticing()
 }
 
 // search goes through the examples, at first as they are, then with one fact changed,

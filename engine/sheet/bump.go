@@ -121,6 +121,9 @@ func (b Bumping) Next(readings []Bumped) (BumpStep, error) {
 		}
 		strokes := quarters(firstShare * travel.Travel / b.Stroke)
 		if strokes == 0 {
+			if vernier*b.Stroke > stepShare*travel.Travel {
+				return BumpStep{Done: true, Why: fmt.Sprintf("a quarter of a stroke, %.2g mm, might go beyond: this press is too coarse for the fold", vernier*b.Stroke)}, nil
+			}
 			strokes = vernier
 		}
 		return BumpStep{Strokes: strokes, Expect: b.Target, Why: "0.6 of the strokes that are predicted; count from where the ram touches"}, nil

@@ -127,6 +127,15 @@ func TestBumpSheet(t *testing.T) {
 	}
 }
 
+// A press whose quarter of a stroke might fold too far is not pumped at all.
+func TestCoarsePress(t *testing.T) {
+	b := bumping
+	b.Stroke, b.Target = 200, 2
+	if step, err := b.Next(nil); err != nil || !step.Done || step.Strokes != 0 || !strings.Contains(step.Why, "too coarse") {
+		t.Errorf("%v %+v", err, step)
+	}
+}
+
 func TestBumpingRefuses(t *testing.T) {
 	for says, readings := range map[string][]Bumped{
 		"reading 1 is none":         {{0, 3}},

@@ -99,7 +99,7 @@ func (s *shape) compare(o *shape, l Likeness) Relation {
 // mayBe tells by numbers alone whether two flats could be alike.
 func (s *shape) mayBe(o *shape, l Likeness) bool {
 	a, b := s.flat, o.flat
-	if a.Metal != b.Metal || a.OneSided != b.OneSided || len(a.Holes) != len(b.Holes) || len(a.Folds) != len(b.Folds) || math.Abs(a.Thickness-b.Thickness) > l.Thickness {
+	if a.Metal != b.Metal || a.OneSided != b.OneSided || len(a.Holes) != len(b.Holes) || len(a.Later) != len(b.Later) || len(a.Folds) != len(b.Folds) || math.Abs(a.Thickness-b.Thickness) > l.Thickness {
 		return false
 	}
 	// What lies between two outlines stays within the tolerance of either.

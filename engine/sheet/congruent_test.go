@@ -97,6 +97,29 @@ func TestHandOfFlats(t *testing.T) {
 	}
 }
 
+// Parts are two that differ in a hole which is drilled when they are folded, and such a
+// hole beside the centre line gives a part its hand.
+func TestLaterHoles(t *testing.T) {
+	plain := chainplate(t)
+	drilled := func(y float64) Flat {
+		f := plain
+		f.Later = []Hole{{At: Point{plain.Folds[0].At + 3, y}, Diameter: 8}}
+		return f
+	}
+	if r := relation(t, plain, drilled(0), LikeMeasured); r.Alike() {
+		t.Errorf("a hole more: %+v", r)
+	}
+	if r := relation(t, drilled(0), drilled(0), LikeDrawings); !r.Unhanded() {
+		t.Errorf("on the centre line: %+v", r)
+	}
+	if r := relation(t, drilled(5), drilled(5).Mirrored(), LikeDrawings); r.SamePart || !r.OtherHand {
+		t.Errorf("beside the centre line: %+v", r)
+	}
+	if r := relation(t, drilled(5), drilled(9), LikeDrawings); r.Alike() {
+		t.Errorf("in another place: %+v", r)
+	}
+}
+
 func longer(t testing.TB, by float64) Flat {
 	f := handed(t)
 	c, err := Strip{266 + by, 40, End{Shape: RoundedEnd}, End{Corner: 6}}.Contour()

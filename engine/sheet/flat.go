@@ -14,6 +14,9 @@ type Flat struct {
 	Outline   Contour
 	Holes     []Hole
 	Folds     []Fold
+	// Later are holes that are drilled when the part is folded. No cutting program has
+	// them, but parts that differ in them are two.
+	Later []Hole
 	// OneSided says that its two faces differ: a countersunk hole, a mark, a polished
 	// side. Such a flat can't be turned over.
 	OneSided bool
@@ -45,13 +48,18 @@ func (f Flat) Folding() (*Folding, error) {
 // the centre line, every fold turned the same way.
 func (f Flat) Mirrored() Flat {
 	f.Outline = f.Outline.Mirrored()
-	f.Holes = slices.Clone(f.Holes)
-	for i := range f.Holes {
-		h := &f.Holes[i]
-		h.At.Y, h.Turn = -h.At.Y, -h.Turn
-	}
+	f.Holes, f.Later = mirrored(f.Holes), mirrored(f.Later)
 	f.Folds = FoldedStrip{Folds: f.Folds}.Mirrored().Folds
 	return f
+}
+
+func mirrored(holes []Hole) []Hole {
+	list := slices.Clone(holes)
+	for i := range list {
+		h := &list[i]
+		h.At.Y, h.Turn = -h.At.Y, -h.Turn
+	}
+	return list
 }
 
 // Check refuses a flat that can't be cut and folded: an outline that is none, a hole

@@ -26,7 +26,9 @@ type Grouping struct {
 
 // GroupFlats sorts flats into groups, in the order in which they are given.
 //
-// A flat joins the first group whose master it is alike to, and otherwise begins one.
+// A flat joins the first group whose master it is alike to, and otherwise begins one. One
+// whose faces differ does not join as the other hand: what is done to its face is a part
+// of the program.
 // Members are compared with the master alone and never with each other: likeness within
 // a tolerance does not pass on, and a chain of small steps would lead anywhere.
 //
@@ -65,7 +67,7 @@ func (g *Grouping) join(shapes []*shape, masters map[cell][]int, i int, l Likene
 				break
 			}
 			g.Compared++
-			if r := s.compare(shapes[g.Groups[group].Master], l); r.Alike() {
+			if r := s.compare(shapes[g.Groups[group].Master], l); r.SamePart || r.OtherHand && !s.flat.OneSided {
 				best, relation = group, r
 			}
 		}

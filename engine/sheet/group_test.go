@@ -4,7 +4,9 @@ import (
 	"fmt"
 	"math/rand/v2"
 	"strings"
+	"syscall"
 	"testing"
+	"time"
 )
 
 // fleetFlats are flats of a fleet: patterns drawn at random, each many times over with
@@ -138,6 +140,18 @@ func TestComparisonsGrowWithFlats(t *testing.T) {
 	t.Logf("30 flats: %d comparisons; 300 flats: %d", few, many)
 }
 
+// The other hand of a part whose faces differ is a group of its own.
+func TestGroupOneSided(t *testing.T) {
+	a := handed(t)
+	for oneSided, want := range map[bool]int{false: 1, true: 2} {
+		a.OneSided = oneSided
+		g, err := GroupFlats([]Flat{a, a.Mirrored(), a}, LikeDrawings)
+		if err != nil || len(g.Groups) != want || len(g.Groups[0].Members) != 4-want {
+			t.Errorf("one-sided %v: %v %+v", oneSided, err, g.Groups)
+		}
+	}
+}
+
 func TestGroupRefuses(t *testing.T) {
 	bad := handed(t)
 	bad.Name, bad.Holes[1].At.Y = "port cap plate", 100
@@ -153,11 +167,20 @@ func TestGroupRefuses(t *testing.T) {
 	}
 }
 
+// processorTime is what this program has used of the processors so far.
+func processorTime(b *testing.B) time.Duration {
+	var used syscall.Rusage
+	if err := syscall.Getrusage(syscall.RUSAGE_SELF, &used); err != nil {
+		b.Fatal(err)
+	}
+	return time.Duration(used.Utime.Nano() + used.Stime.Nano())
+}
+
 func BenchmarkGroupFlats(b *testing.B) {
-	for _, patterns := range []int{10, 100, 1000} {
+	for _, patterns := range []int{20, 200, 1000} {
 		flats := fleetFlats(b, patterns, 10)
 		b.Run(fmt.Sprint(len(flats)), func(b *testing.B) {
-			compared := 0
+			compared, begin := 0, processorTime(b)
 			for b.Loop() {
 				g, err := GroupFlats(flats, LikeMeasured)
 				if err != nil {
@@ -166,6 +189,7 @@ func BenchmarkGroupFlats(b *testing.B) {
 				compared = g.Compared
 			}
 			b.ReportMetric(float64(compared), "comparisons")
+			b.ReportMetric(float64((processorTime(b)-begin).Microseconds())/float64(b.N*len(flats)), "cpu-us/flat")
 		})
 	}
 }

@@ -68,7 +68,7 @@ func (s *shape) pairs(o *shape, p pose, l Likeness) (points, targets []Point, we
 		}
 		points, targets, weights = append(points, s.samples[i]), append(targets, nearest), append(weights, 1)
 	}
-	partners, ok := s.partners(o, p, l)
+	partners, ok := partners(s.flat.Holes, o.flat.Holes, p, l)
 	if !ok {
 		return points, targets, weights
 	}
@@ -79,13 +79,13 @@ func (s *shape) pairs(o *shape, p pose, l Likeness) (points, targets []Point, we
 	return points, targets, weights
 }
 
-// partners gives for each hole of s the hole of o that it lies on, each taken once.
-func (s *shape) partners(o *shape, p pose, l Likeness) ([]int, bool) {
-	taken := make([]bool, len(o.flat.Holes))
-	list := make([]int, len(s.flat.Holes))
-	for i, h := range s.flat.Holes {
+// partners gives for each hole the other that it lies on, each taken once.
+func partners(holes, others []Hole, p pose, l Likeness) ([]int, bool) {
+	taken := make([]bool, len(others))
+	list := make([]int, len(holes))
+	for i, h := range holes {
 		at, best, off := p.place(h.At), -1, l.HolePlace
-		for k, other := range o.flat.Holes {
+		for k, other := range others {
 			if d := other.At.distance(at); !taken[k] && h.Square == other.Square && math.Abs(h.Diameter-other.Diameter) <= l.HoleSize && d <= off {
 				best, off = k, d
 			}
@@ -98,12 +98,20 @@ func (s *shape) partners(o *shape, p pose, l Likeness) ([]int, bool) {
 	return list, true
 }
 
-// holesMeet tells whether the holes lie on each other one to one, and how far the worst
-// is off.
+// holesMeet tells whether the holes lie on each other one to one, those that are cut and
+// those that are drilled later, and how far the worst is off.
 func (s *shape) holesMeet(o *shape, p pose, l Likeness) (worst float64, ok bool) {
-	partners, ok := s.partners(o, p, l)
-	for i, k := range partners {
-		h, other := s.flat.Holes[i], o.flat.Holes[k]
+	if worst, ok = meet(s.flat.Holes, o.flat.Holes, p, l); !ok {
+		return worst, false
+	}
+	later, ok := meet(s.flat.Later, o.flat.Later, p, l)
+	return max(worst, later), ok
+}
+
+func meet(holes, others []Hole, p pose, l Likeness) (worst float64, ok bool) {
+	list, ok := partners(holes, others, p, l)
+	for i, k := range list {
+		h, other := holes[i], others[k]
 		worst = max(worst, p.place(h.At).distance(other.At))
 		if h.Square && squareOff(h, other, p) > l.HolePlace {
 			return worst, false

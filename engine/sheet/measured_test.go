@@ -192,7 +192,8 @@ func TestDevelopMeasuredRefuses(t *testing.T) {
 
 func TestReading(t *testing.T) {
 	near(t, "one reading", Read(0.5, 10).Uncertainty(), 0.5/math.Sqrt(3), 1e-12)
-	near(t, "three readings", Read(0.5, 10, 10.3, 10.6).Uncertainty(), math.Hypot(0.3/math.Sqrt(3), 0.5/math.Sqrt(3)), 1e-12)
+	near(t, "three readings", Read(0.5, 10, 10.3, 10.6).Uncertainty(), math.Hypot(0.3, 0.5/math.Sqrt(3)), 1e-12) // s/sqrt(n) widened by sqrt(3)
+	near(t, "five readings", Read(0.5, 9.8, 9.9, 10, 10.1, 10.2).Uncertainty(), math.Sqrt(2*0.025/5+0.25/3), 1e-12)
 	if !math.IsNaN(Read(0.5).Uncertainty()) || !math.IsNaN(Read(0.5).Mean()) {
 		t.Error("no reading has a mean")
 	}

@@ -33,11 +33,18 @@ func (r Reading) Mean() float64 {
 // Uncertainty is the standard uncertainty of the mean: the scatter of what was read and
 // the tool's own part, which more readings don't make smaller,
 //
-//	u = sqrt(s^2/n + Within^2/3)
+//	u = sqrt(k^2 s^2/n + Within^2/3)
+//	k = sqrt((n - 1)/(n - 3)), for two or three readings that of four
 //
-// with s the standard deviation of n readings, 0 for one. Source: as the Guide to the
-// expression of uncertainty in measurement has it, JCGM 100:2008, 4.2.3 and 4.3.7
-// (memory).
+// with s the standard deviation of n readings, 0 for one. k widens the scatter of few
+// readings to that of Student's t with n - 1 degrees of freedom.
+//
+// Holds for readings that scatter about one value as a bell curve does. Source: s and the
+// tool's part as the Guide to the expression of uncertainty in measurement has them, JCGM
+// 100:2008, 4.2.3 and 4.3.7 (memory); k as its Supplement 1 has it, JCGM 101:2008, 6.4.9
+// (memory). Below four readings that distribution has no standard deviation; k of four
+// stands there, for what two or three readings can't show is in the tool's part
+// (judgement).
 func (r Reading) Uncertainty() float64 {
 	readings, err := quantity.NewReadings(quantity.Bare, r.Values...)
 	if err != nil {
@@ -47,7 +54,14 @@ func (r Reading) Uncertainty() float64 {
 	if !ok {
 		scatter = 0
 	}
-	return math.Hypot(scatter, r.Within/math.Sqrt(3))
+	return math.Hypot(fewReadings(readings.N())*scatter, r.Within/math.Sqrt(3))
+}
+
+// fewReadings is by how much the scatter of n readings is widened.
+func fewReadings(n int) float64 {
+	const least = 4
+	n = max(n, least)
+	return math.Sqrt(float64(n-1) / float64(n-3))
 }
 
 // check refuses a reading that is none, or whose values disagree by more than two

@@ -150,7 +150,7 @@ func (made *form) demand(keyword string, wanted any, part *shape) (ok bool) {
 	case "pattern":
 		pattern, ok := wanted.(string)
 		if ok {
-			made.patterns = append(made.patterns, matcher(pattern))
+			made.patterns = append(made.patterns, Matcher(pattern))
 		}
 		return ok
 	case "quantity":
@@ -239,9 +239,9 @@ func (made *form) checkParts(sh *shape) {
 	}
 }
 
-// matcher tells what a pattern tells. The usual ones are looked for by hand, since
+// Matcher tells what a pattern tells. The usual ones are looked for by hand, since
 // each name and id of a plan is held against one.
-func matcher(pattern string) func(string) bool {
+func Matcher(pattern string) func(string) bool {
 	switch pattern {
 	case `\S`:
 		return hasInk

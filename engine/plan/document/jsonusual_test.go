@@ -200,7 +200,7 @@ func TestByHand(t *testing.T) {
 			text += string(runes[r.IntN(len(runes))])
 		}
 		for pattern, re := range shapes {
-			agree(pattern, text, matcher(pattern)(text), re.MatchString(text))
+			agree(pattern, text, Matcher(pattern)(text), re.MatchString(text))
 		}
 		agree("whole", text, isWhole(text), whole.MatchString(text))
 		agree("decimal", text, isDecimal(text), decimal.MatchString(text))

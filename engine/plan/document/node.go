@@ -28,11 +28,10 @@ const (
 	Mapping
 )
 
-// Node is one value of the file with its place.
+// Node is one value of the file with its place. A file has a thousand of them, so the
+// small fields stand together.
 type Node struct {
 	Kind Kind
-	// Text is a scalar's own characters, without quotes.
-	Text string
 	// Plain tells that a scalar stands without quotes, so that what is wanted
 	// decides whether it is a text, a yes or no, a number or nothing.
 	Plain bool
@@ -40,6 +39,10 @@ type Node struct {
 	// the schema takes the node for; Check sets both.
 	required bool
 	is       sort
+	// index is the number of a list's item.
+	index int32
+	// Text is a scalar's own characters, without quotes.
+	Text string
 	// Key is the key the node stands under; for a list's item it is empty.
 	Key string
 	// At is where the value begins, KeyAt where its key does. A list's item has
@@ -52,7 +55,6 @@ type Node struct {
 	Amount *quantity.Readings
 
 	parent *Node
-	index  int
 	// form is what the schema says of the node; Check sets it.
 	form *form
 }
@@ -143,7 +145,7 @@ func (n *Node) Name() string {
 	if id := n.Member("id"); id != nil && id.Kind == Scalar && id.Text != "" {
 		return id.Text
 	}
-	return "entry " + strconv.Itoa(n.index+1) + " of " + n.parent.Name()
+	return "entry " + strconv.Itoa(int(n.index)+1) + " of " + n.parent.Name()
 }
 
 var (

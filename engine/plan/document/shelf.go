@@ -45,6 +45,26 @@ func (s *shelf) row(of []*Node) []*Node {
 	return s.links[from:len(s.links):len(s.links)]
 }
 
+// Copy is a tree of its own that says the same as n, with the same places: whoever
+// checks the one writes nothing into the other.
+func (n *Node) Copy() *Node {
+	var s shelf
+	return s.copy(n, nil)
+}
+
+func (s *shelf) copy(n, parent *Node) *Node {
+	c := s.node()
+	*c = *n
+	c.parent = parent
+	c.Members, c.Items = s.row(n.Members), s.row(n.Items)
+	for _, children := range [][]*Node{c.Members, c.Items} {
+		for i, child := range children {
+			children[i] = s.copy(child, c)
+		}
+	}
+	return c
+}
+
 // under makes a node the value under a key of a mapping, but not yet its member.
 func (s *shelf) under(n *Node, key string, keyAt finding.Place, value *Node) {
 	keyAt.Pointer = s.pointers.Under(n.At.Pointer, key)
@@ -54,7 +74,7 @@ func (s *shelf) under(n *Node, key string, keyAt finding.Place, value *Node) {
 
 // numbered makes a node an item of a list, but does not yet append it.
 func (s *shelf) numbered(n *Node, index int, value *Node) {
-	value.index, value.parent = index, n
+	value.index, value.parent = int32(index), n
 	value.At.Pointer = s.pointers.Numbered(n.At.Pointer, index)
 	value.KeyAt = value.At
 }

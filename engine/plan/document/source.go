@@ -55,7 +55,7 @@ func Read(name string, src []byte) (*Node, []finding.Problem) {
 	if isJSON(name, src) {
 		root, problems = jsonTree(name, src)
 	} else {
-		root, problems = readYAML(name, src)
+		root, problems = yamlTree(name, src)
 	}
 	if len(problems) == 0 {
 		problems = tooMany(root)
@@ -73,6 +73,14 @@ func jsonTree(name string, src []byte) (*Node, []finding.Problem) {
 		return root, nil
 	}
 	return readJSON(name, src)
+}
+
+// yamlTree is jsonTree for a YAML file.
+func yamlTree(name string, src []byte) (*Node, []finding.Problem) {
+	if root := usualYAML(name, src); root != nil {
+		return root, nil
+	}
+	return readYAML(name, src)
 }
 
 // tooMany is the problem with a tree of more than mostValues values, told at the
