@@ -51,14 +51,20 @@ func unseen(facts *fact.Facts) []string {
 // nothing of it is not judged on it, and the report says so.
 func unsaid(facts *fact.Facts) []string {
 	list := []string{}
-	ends := 0
+	ends, elsewhere := 0, 0
 	for _, s := range facts.Stays {
+		if s.MastTold.Yes() && s.HoldsMast.No() && !s.Role.Is("bobstay") && !s.Role.Is("whisker") {
+			elsewhere++
+		}
 		if s.TurnbuckleTold.No() || s.TerminalsTold.No() {
 			ends++
 		}
 	}
 	if ends > 0 {
 		list = append(list, fmt.Sprintf("turnbuckles and terminals: the plan says nothing of them, or not of both, on %d of %d stays", ends, len(facts.Stays)))
+	}
+	if elsewhere > 0 {
+		list = append(list, fmt.Sprintf("another mast: %d of %d stays end on it, and neither its wires nor an order of work on it are judged", elsewhere, len(facts.Stays)))
 	}
 	switch m := facts.Mast; {
 	case len(facts.Stays) == 0:

@@ -155,7 +155,12 @@ type judged struct {
 // judge parses and judges a plan in JSON, and says what each rule that holds rests on.
 func judge(t *testing.T, src []byte) judged {
 	t.Helper()
-	p, problems, err := plan.Parse("demo.json", src)
+	return judgeAs(t, func() (*plan.Plan, []finding.Problem, error) { return plan.Parse("demo.json", src) })
+}
+
+func judgeAs(t *testing.T, load func() (*plan.Plan, []finding.Problem, error)) judged {
+	t.Helper()
+	p, problems, err := load()
 	if err != nil {
 		t.Fatal(err)
 	}

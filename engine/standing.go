@@ -131,7 +131,21 @@ func (s standingSheet) step(i int) finding.StandingStep {
 	r := &s.work.Result.Steps[i]
 	t.During, t.After = held(&r.During), held(&r.After)
 	t.Tighten, t.Watch = tightenOn(r.Tighten, p.On), append(t.Watch, r.Watch...)
+	if f := s.facts.Steps[i]; f.Elastic.Known() {
+		t.Shared = shared(f, t.During)
+	}
 	return t
+}
+
+// shared is what sharing by stiffness makes of a step.
+func shared(f *fact.Step, during *finding.Held) *finding.Shared {
+	s := &finding.Shared{Hardest: f.Hardest.Text(), Used: f.Elastic.Float(), Sways: f.Sways.Float()}
+	for _, h := range during.Holding {
+		if h.Name == s.Hardest {
+			s.Pull = s.Used * h.Pull
+		}
+	}
+	return s
 }
 
 func texts(list []plan.Text) []string {
@@ -207,6 +221,10 @@ func (s standingSheet) suggest() *finding.SuggestedOrder {
 	o := &finding.SuggestedOrder{StandIns: []string{}, Steps: []finding.StandingStep{}}
 	if len(s.work.Lacks) > 0 {
 		o.Says = "no order can be looked for: " + s.lacks()
+		return o
+	}
+	if len(s.work.Jobs) == 0 {
+		o.Says = "no order is looked for: no fitting of the plan is remade or new, and standing: lists no jobs"
 		return o
 	}
 	found, err := rig.Suggest{Rig: s.work.Rig, Demand: s.work.Demand, Jobs: s.jobs(), Away: s.work.Away}.Reckon()

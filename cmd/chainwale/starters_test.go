@@ -9,7 +9,7 @@ import (
 )
 
 // example is a line whose value stands behind a # as an example.
-var example = regexp.MustCompile(`(?m)^(\s*)#([^#\s]|  - )`)
+var example = regexp.MustCompile(`(?m)^(\s*)#([^#\s]|  )`)
 
 // TestStarters holds that each starter passes the schema as it is written, and
 // with every example taken at its word.

@@ -105,7 +105,7 @@ func (b *builder) windage(m *Mast) {
 	}
 	parts := []rig.Aloft{}
 	for _, s := range b.facts.Stays {
-		if !plan.HoldsMast(s.Role.Text()) {
+		if s.HoldsMast.No() {
 			continue
 		}
 		from = append(from, &s.WireDiameter.Value, &s.FootZ.Value, &s.Top.Value)

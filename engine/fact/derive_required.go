@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"chainwale/engine/plan"
 	"chainwale/engine/rig"
 	"chainwale/engine/working"
 )
@@ -23,7 +24,7 @@ func (b *builder) required() {
 	r.gather()
 	for _, s := range b.facts.Stays {
 		s.RightingTold.Give(b.plan.Boat.RightingMoment.How.Given, b.plan.Boat.RightingMoment.At)
-		s.RequiredBy = b.facts.Mast.KnownBy
+		s.RequiredBy = Word{b.facts.Mast.KnownBy.Value}
 		r.stay(s)
 		arithmetic(&s.TimesRequired, "F/Freq", "break load of the wire / break load that it must have", "", values(&s.LeastBreak.Value, &s.Required.Value),
 			func() float64 { return s.LeastBreak.Float() / s.Required.Float() })
@@ -36,7 +37,7 @@ var designSource = working.Source{Title: "this project's choice", As: working.Ju
 // designLoad is the load that a plate has to outlast: that of the wire fitted, or what
 // is required of it where that is more and well enough known.
 func (b *builder) designLoad(s *Stay) {
-	if !b.facts.Mast.loadsPlates() || !s.BreakLoad.Known() || !s.Required.Known() || s.Required.Float() <= s.BreakLoad.Float() {
+	if !plan.HoldsMast(s.Role.Text()) || !b.facts.Mast.loadsPlates() || !s.BreakLoad.Known() || !s.Required.Known() || s.Required.Float() <= s.BreakLoad.Float() {
 		s.designIsBreak()
 		return
 	}
@@ -69,6 +70,9 @@ type rigLoads struct {
 // gather finds the cap shroud and the forestay and works the shrouds out once.
 func (r *rigLoads) gather() {
 	for _, s := range r.facts.Stays {
+		if s.HoldsMast.No() {
+			continue
+		}
 		if s.Role.Is("cap shroud") && r.cap == nil {
 			r.cap = s
 		}
@@ -159,9 +163,16 @@ func (r requiredOf) Working() []working.Step { return r.steps }
 
 // stay works out what is required of one stay.
 func (r *rigLoads) stay(s *Stay) {
-	switch role := s.Role.Text(); role {
+	role := s.Role.Text()
+	if plan.HoldsMast(role) && s.HoldsMast.No() {
+		refuse(&s.Required, &s.plan.Role, "it ends on another mast, and what that asks of its wires is for a naval architect")
+		return
+	}
+	switch role {
 	case "cap shroud", "intermediate", "fore lower", "aft lower":
 		r.shroud(s)
+	case "bobstay", "whisker":
+		r.bowsprit(s, rig.StayRole(role))
 	case "forestay", "inner forestay", "backstay":
 		r.endStay(s, rig.StayRole(role))
 	default:
@@ -273,4 +284,50 @@ func (r *rigLoads) endStay(s *Stay, role rig.StayRole) {
 		}
 		return q, nil
 	}, func(q rig.Required) float64 { return q.BreakLoad })
+}
+
+// bowsprit asks that what holds a bowsprit outlasts the forestay on it.
+func (r *rigLoads) bowsprit(s *Stay, role rig.StayRole) {
+	if r.forestay == nil {
+		refuse(&s.Required, &s.plan.Role, "the plan has no forestay that the %s holds against", role)
+		return
+	}
+	s.RequiredBy.Give("the forestay", s.plan.Role.At)
+	var end, heel, up point
+	end.take(r.forestay.plan.Lower)
+	heel.take(r.builder.plan.Boat.Bowsprit.Heel)
+	up.take(s.plan.Upper)
+	from := slices.Concat(values(&r.forestay.LeastBreak.Value, &r.forestay.Top.Value, &s.FootX.Value, &s.FootY.Value, &s.FootZ.Value), end.values(), heel.values(), up.values())
+	reckon(&s.Required, from, func() (formula[rig.BowspritStayResult], error) {
+		spar := heel.less(end)
+		mast := vector3{-end.x.Float(), -end.y.Float(), r.forestay.Top.Float() - end.z.Float()}
+		stay := vector3{s.FootX.Float() - up.x.Float(), abs(s.FootY.Float()) - abs(up.y.Float()), s.FootZ.Float() - up.z.Float()}
+		return rig.BowspritStay{Role: role, ForestayBreak: r.forestay.LeastBreak.Float(), ForestayAngle: spar.angle(mast), Angle: spar.angle(stay)}, nil
+	}, func(q rig.BowspritStayResult) float64 { return q.BreakLoad })
+}
+
+// point is a place of the plan whose parts may not be known.
+type point struct{ x, y, z Number }
+
+func (p *point) take(at plan.Point) {
+	give(&p.x, at.X)
+	give(&p.y, at.Y)
+	give(&p.z, at.Z)
+}
+
+func (p *point) values() []*Value { return values(&p.x.Value, &p.y.Value, &p.z.Value) }
+
+func (p *point) less(q point) vector3 {
+	return vector3{p.x.Float() - q.x.Float(), p.y.Float() - q.y.Float(), p.z.Float() - q.z.Float()}
+}
+
+type vector3 [3]float64
+
+// angle is that between two directions, deg.
+func (v vector3) angle(w vector3) float64 {
+	var dot, a, b float64
+	for i := range v {
+		dot, a, b = dot+v[i]*w[i], a+v[i]*v[i], b+w[i]*w[i]
+	}
+	return math.Acos(max(-1, min(1, dot/math.Sqrt(a*b)))) * 180 / math.Pi
 }

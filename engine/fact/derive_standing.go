@@ -125,7 +125,7 @@ func (b *builder) partners(s *Standing) {
 // holds tells whether a stay is counted on to hold the mast: it ends on the mast, and is
 // no running backstay, which somebody has to haul tight first.
 func (b *builder) holds(s *Stay) bool {
-	return s.HoldsMast.Yes() && !s.Role.Is("running backstay") && !s.Role.Is("backstay leg")
+	return !s.HoldsMast.No() && !s.Role.Is("running backstay") && !s.Role.Is("backstay leg")
 }
 
 // others lists the stays that hold nothing of the mast themselves, and which roles can't
@@ -196,6 +196,9 @@ func (b *builder) demand(s *Standing) {
 	m, p := b.facts.Mast, &b.plan.Standing
 	var gust, storm Number
 	give(&gust, p.Gust)
+	if !p.Gust.Given && p.Wind.Given {
+		gust.Give(rig.UsualGust*p.Wind.Value, p.Wind.At)
+	}
 	give(&storm, p.StormGust)
 	s.from = append(s.from, &m.Windage.Value, &m.Roll.Value, &gust.Value)
 	s.Demand = rig.Demand{PerSquare: m.Windage.Float(), Roll: m.Roll.Float(), Gust: gust.Float() / quantity.MetrePerSecond}
@@ -278,6 +281,7 @@ func (b *builder) step(s *Standing, i int) {
 	b.opens(t, p)
 	b.states(s, t, i)
 	b.bending(s, t, i)
+	b.elastic(s, t, i)
 }
 
 // opens tells whether a step takes a bolt or fitting out near the water.

@@ -3,6 +3,7 @@ package fact
 import (
 	"errors"
 	"fmt"
+	"math"
 
 	"chainwale/engine/plan"
 	"chainwale/engine/rig"
@@ -15,7 +16,7 @@ import (
 func (b *builder) stayOnRig(s *Stay, side string) {
 	p := s.plan
 	s.MastTold.Give(mastTold(b.plan), p.At)
-	s.HoldsMast.Give(plan.HoldsMast(p.Role.Value), p.Role.At)
+	holdsMast(s, p)
 	s.TensionTold.Give(p.Tension.Given, p.Tension.At)
 	turnbuckle(s, p)
 	if s.MastTold.Yes() || s.TensionTold.Yes() {
@@ -27,6 +28,27 @@ func (b *builder) stayOnRig(s *Stay, side string) {
 	foot(s, side)
 	b.over(s, side)
 	b.angle(s, side)
+}
+
+// mastReach is how far from the mast's line, which rakes and bends, the upper end of its
+// stay can be, mm. Another mast stands further off.
+const mastReach = 1000
+
+// holdsMast tells whether a stay ends on the mast: by its role, and by where its upper
+// end is, for a mizzen's stays have the same roles.
+func holdsMast(s *Stay, p *plan.Stay) {
+	s.HoldsMast.Give(false, p.Role.At)
+	if !plan.HoldsMast(p.Role.Value) {
+		return
+	}
+	for _, off := range []plan.Amount{p.Upper.X, p.Upper.Y} {
+		if !off.Given {
+			s.HoldsMast.known = false
+			s.HoldsMast.WouldStand(off.At)
+			return
+		}
+	}
+	s.HoldsMast.Give(math.Hypot(p.Upper.X.Value, p.Upper.Y.Value) <= mastReach, p.Upper.X.At)
 }
 
 // foot takes the ends of a stay over. The plan gives a pair as its port one.
@@ -106,7 +128,7 @@ func (s *Stay) turn() {
 	}, func(r rig.TurnResult) float64 { return r.Rise })
 }
 
-var errOnHull = errors.New("it does not end on the mast")
+var errElsewhere = errors.New("it does not end on this mast")
 
 // over finds the tips of the spreaders that a stay leads over, the lowest first.
 func (b *builder) over(s *Stay, side string) {
@@ -143,7 +165,7 @@ const nearSpreader = 300
 
 // lineFrom is what has to be known before a stay's line is.
 func (s *Stay) lineFrom() []*Value {
-	from := values(&s.FootX.Value, &s.FootY.Value, &s.FootZ.Value, &s.Top.Value)
+	from := values(&s.FootX.Value, &s.FootY.Value, &s.FootZ.Value, &s.Top.Value, &s.HoldsMast.Value)
 	if s.spreaders.at.File != "" {
 		from = append(from, &s.spreaders.Value)
 	}
@@ -161,13 +183,11 @@ func (s *Stay) line() rig.StayLine {
 
 // angle is that of its part at the mast, over the highest spreader that it leads over.
 func (b *builder) angle(s *Stay, side string) {
-	for _, n := range []*Number{&s.Angle, &s.Length} {
-		if s.HoldsMast.No() {
-			n.WouldStand(s.plan.Role.At)
-			n.Refuse(errOnHull.Error())
-		}
-	}
 	if s.HoldsMast.No() {
+		for _, n := range []*Number{&s.Angle, &s.Length} {
+			n.WouldStand(s.plan.Role.At)
+			n.Refuse(errElsewhere.Error())
+		}
 		return
 	}
 	atMast := func() (formula[rig.StayLineResult], error) {

@@ -28,11 +28,11 @@ type Stay struct {
 	DesignLoad      Number `fact:"design_load" unit:"N" means:"load that its plate has to outlast: what the wire breaks at, or what a righting moment that was given or found by an inclining test asks of the wire, where that is more"`
 	LeastBreak      Number `fact:"least_break" unit:"N" means:"load at which the wire breaks at the least; where its metal is not known, that of the weaker wire"`
 	Required        Number `fact:"required" unit:"N" means:"break load that the righting moment asks of the wire"`
-	RequiredBy      Word   `fact:"required_by" means:"how the righting moment behind that is known" words:"given,inclined,roll period,estimated"`
+	RequiredBy      Word   `fact:"required_by" means:"how the righting moment behind that is known; of what holds a bowsprit, the forestay" words:"given,inclined,roll period,estimated,the forestay"`
 	TimesRequired   Number `fact:"times_required" unit:"" means:"least break load of the wire over what the righting moment asks of it"`
 	RightingTold    YesNo  `fact:"righting_told" means:"whether the plan says how her righting moment is known" from:"/boat/righting_moment/how"`
 	MastTold        YesNo  `fact:"mast_told" means:"whether the plan says anything of the mast as a whole"`
-	HoldsMast       YesNo  `fact:"holds_mast" means:"whether its upper end is on the mast" from:"role"`
+	HoldsMast       YesNo  `fact:"holds_mast" means:"whether its upper end is on the mast that the plan tells of" from:"upper/x" tool:"tape" where:"from the mast's line to its upper end, along and across"`
 	FootX           Number `fact:"foot_x" unit:"mm" means:"where its lower end is, forward of the mast" from:"lower/x" tool:"tape" where:"on deck, from the mast"`
 	FootY           Number `fact:"foot_y" unit:"mm" means:"where its lower end is, to port of the mast" from:"lower/y" tool:"tape" where:"on deck, from the middle of the boat"`
 	FootZ           Number `fact:"foot_z" unit:"mm" means:"where its lower end is, above the mast's heel" from:"lower/z" tool:"tape" where:"from the mast's heel, along the mast and across the deck"`

@@ -80,6 +80,11 @@ type Step struct {
 	Lost      Word   `fact:"lost" means:"the stay or stand-in whose loss would hurt most"`
 	Bending   Number `fact:"bending_used" unit:"" means:"share of what its section bears that the gust bends the mast with, between what still holds it"`
 
+	ElasticTold YesNo  `fact:"elastic_told" means:"whether the pull at rest and the stiffness of every stay that holds are known"`
+	Elastic     Number `fact:"elastic_used" unit:"" means:"of the stay or stand-in that is pulled hardest when they share the push by their stiffness, its pull over what it is counted on for"`
+	Hardest     Word   `fact:"pulled_hardest" means:"that stay or stand-in"`
+	Sways       Number `fact:"masthead_sways" unit:"mm" means:"how far the masthead goes when they share the push by their stiffness"`
+
 	BothEnds    YesNo  `fact:"both_ends_off" means:"whether forestay and backstay are off together"`
 	LoneEnd     YesNo  `fact:"end_without_stand_ins" means:"whether the forestay or the backstay is off and fewer than two stand-ins lead its way"`
 	CapAndLower YesNo  `fact:"cap_and_lower_off" means:"whether a cap shroud and a lower of one side are off together"`

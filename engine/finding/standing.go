@@ -51,6 +51,18 @@ type StandingStep struct {
 	// stand in have to be hauled tight again and looked at.
 	Tighten []string `json:"tighten"`
 	Watch   []string `json:"watch"`
+	// Shared is what sharing by stiffness makes of it, nil where that can't be told.
+	Shared *Shared `json:"shared"`
+}
+
+// Shared is a push shared by the stiffness of what holds: of what is counted on, the
+// stay that is used most, with its pull in N over what it is counted on for, and how far
+// the masthead goes, mm.
+type Shared struct {
+	Hardest string  `json:"hardest"`
+	Used    float64 `json:"used"`
+	Pull    float64 `json:"pull_n"`
+	Sways   float64 `json:"masthead_sways_mm"`
 }
 
 // Held is what a rig holds at one time.

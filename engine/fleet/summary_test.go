@@ -7,6 +7,7 @@ import (
 	"reflect"
 	"strings"
 	"testing"
+	"unsafe"
 
 	"chainwale/engine/finding"
 )
@@ -108,5 +109,19 @@ func TestEmptyFleet(t *testing.T) {
 	line, err := json.Marshal(NewAdder(0).Add(finding.Report{}, "", 0))
 	if err != nil || bytes.Contains(line, []byte("null")) {
 		t.Errorf("%v: %s", err, line)
+	}
+}
+
+// TestNamesStandAlone holds that a name that is kept is no piece of the plan's text it
+// was read from: ten thousand boats would keep all of their plans by their classes.
+func TestNamesStandAlone(t *testing.T) {
+	text := "class: Sandling 33" + strings.Repeat(" ", 20_000)
+	class := text[7:18]
+	a := NewAdder(2)
+	a.Add(report("a.yaml", "Ada"), class, 0)
+	for name, tally := range a.classes.of {
+		if name != class || unsafe.StringData(name) == unsafe.StringData(class) || unsafe.StringData(tally.Name) == unsafe.StringData(class) {
+			t.Errorf("%q is kept as a piece of %d bytes", name, len(text))
+		}
 	}
 }

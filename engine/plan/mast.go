@@ -71,3 +71,10 @@ type Terminals struct {
 	Proven    YesNo
 	LookedAt  Day
 }
+
+// Bowsprit is what the forestay ends on where it does not end on the hull; Heel is where
+// its inboard end is held.
+type Bowsprit struct {
+	At   finding.Place
+	Heel Point
+}

@@ -116,6 +116,7 @@ type Boat struct {
 	Units                                    Text
 	Displacement, Beam, Waterline, Freeboard Amount
 	Mast                                     Mast
+	Bowsprit                                 Bowsprit
 	RightingMoment                           RightingMoment
 	ReefedMain                               ReefedMain
 }

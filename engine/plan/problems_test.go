@@ -68,7 +68,7 @@ func TestValues(t *testing.T) {
 		{"name: Grey Wagtail", "name: ''", []string{"p.yaml:4:9 /boat/name | name is empty | for example Grey Wagtail"}},
 		{"name: Grey Wagtail", "name: 1984", nil},
 		{"name: Grey Wagtail", "name: no", nil},
-		{"boat:\n", "boat: x\nbaot:\n", []string{"p.yaml:3:7 /boat | boat is a single value where keys with values belong | keys here: beam, class, climate, ", "p.yaml:4:1 /baot | baot is not a key here | did you mean boat?"}},
+		{"boat:\n", "boat: x\nbaot:\n", []string{"p.yaml:3:7 /boat | boat is a single value where keys with values belong | keys here: beam, bowsprit, class, climate, ", "p.yaml:4:1 /baot | baot is not a key here | did you mean boat?"}},
 		{"    state: kept\n", "", []string{"p.yaml:35:5 /fittings/0/state | cap-plate has no state | the key state, one of: kept, remade, new"}},
 		{"state: kept", "state: Kept", []string{`p.yaml:36:12 /fittings/0/state | "Kept" can't stand under state | did you mean kept? one of: kept, remade, new`}},
 		{"kind: chainplate\n", "kind: chain plate\n", []string{`p.yaml:37:11 /fittings/0/kind | "chain plate" can't stand under kind | did you mean chainplate? one of: chainplate, `}},

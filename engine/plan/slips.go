@@ -80,9 +80,10 @@ const (
 
 // agree refuses readings that can't all be of one thing: their mean would say nothing.
 func (c *crossChecker) agree(a Amount, d quantity.Dimension, least float64) {
-	if a.Readings < 2 || a.Spread <= math.Max(shareApart*math.Abs(a.Value), least) {
+	apart := math.Max(shareApart*math.Abs(a.Value), least)
+	if a.Readings < 2 || a.Spread <= apart {
 		return
 	}
 	c.wrong(a.At, "readings that agree: take the odd one again, or write only the one that counts (the thinnest metal, the narrowest gap)",
-		"these %d readings lie %s apart, so their mean says nothing", a.Readings, quantity.Format(a.Spread, d, c.units))
+		"these %d readings lie %s apart, so their mean says nothing%s", a.Readings, quantity.Format(a.Spread, d, c.units), c.oddOne(a, d, apart))
 }

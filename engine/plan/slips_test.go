@@ -13,7 +13,7 @@ func TestSlips(t *testing.T) {
 		old, new string
 		want     []string
 	}{
-		{thickness, "thickness: [6.35 mm, 63 mm, 6.3 mm]", []string{"p.yaml:41:16 /fittings/0/thickness | these 3 readings lie 56.7 mm apart, so their mean says nothing | readings that agree: take the odd one again, "}},
+		{thickness, "thickness: [6.35 mm, 63 mm, 6.3 mm]", []string{"p.yaml:41:16 /fittings/0/thickness | these 3 readings lie 56.7 mm apart, so their mean says nothing; 63 mm stands out from the others | readings that agree: take the odd one again, "}},
 		{thickness, "thickness: [6.35 mm, 5.9 mm]", nil},
 		{thickness, "thickness: 6.35 in", []string{"p.yaml:41:16 /fittings/0/thickness | a plate of 161 mm is no part of a sailing boat | the size with its unit: 6 mm is not 6 in"}},
 		{thickness, "thickness: 40 mm", []string{"p.yaml:41:16 /fittings/0/thickness | this plate is 40 mm thick and only 38 mm wide"}},

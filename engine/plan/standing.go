@@ -8,8 +8,10 @@ type Standing struct {
 	At              finding.Place
 	Place           Text // afloat, ashore
 	Gust, StormGust Amount
-	Roll            DockRoll
-	Credit          Credit
+	// Wind is the mean wind, where no gust is forecast.
+	Wind   Amount
+	Roll   DockRoll
+	Credit Credit
 	// Away is how long a new part takes once the old one is off.
 	Away Amount
 	// Jobs are what an order is looked for: ids of fittings and stays.
@@ -20,7 +22,7 @@ type Standing struct {
 
 // Given tells whether the plan says anything of it.
 func (s *Standing) Given() bool {
-	return len(s.Steps) > 0 || len(s.StandIns) > 0 || s.Gust.Given || s.Place.Given || len(s.Jobs) > 0
+	return len(s.Steps) > 0 || len(s.StandIns) > 0 || s.Gust.Given || s.Wind.Given || s.Place.Given || len(s.Jobs) > 0
 }
 
 // DockRoll is how far she rolls where she lies; Axis is how far below the mast's heel

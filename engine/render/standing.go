@@ -162,6 +162,9 @@ func (t *standingText) step(i, of int, s *finding.StandingStep) {
 			t.prose("  ", fmt.Sprintf("afterwards held %s, and it falls %s first", times(s.After.Margin), s.After.Weakest))
 		}
 	}
+	if sh := s.Shared; sh != nil {
+		t.prose("  ", fmt.Sprintf("shared by stiffness, %s bears %s, %s what it is counted on for, and the masthead goes %s", sh.Hardest, quantity.Format(sh.Pull, quantity.Force, t.system), times(sh.Used), quantity.Format(sh.Sways, quantity.Length, t.system)))
+	}
 	if len(s.Tighten) > 0 {
 		t.prose("  ", "haul the lines tight again: "+firstFew(s.Tighten))
 	}
