@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"math"
+	"slices"
 	"strings"
 )
 
@@ -61,11 +62,28 @@ func (p Part) foldList(folds []band) table {
 
 // Cautions in place: short, and where the hand is.
 const (
-	cutCaution   = "Cutting: clamp the plate, eyes and ears covered. Stainless by water jet, or laser under nitrogen, never under oxygen. Every cut edge is sharp: gloves, then break it."
-	pressCaution = "Press: the part can jump out. Hands clear, guard shut, nobody in line with the strip, never beyond what press and tools are rated for. No scribe, punch or stamp across the outside of a fold: it cracks there, and a cracked fold is scrap. Let it spring back, then measure; never bend back by more than about 1°."
-	advises      = "This drawing advises; it is no survey and no approval. A qualified rigger, surveyor, naval architect and local code decide."
-	tryFirst     = "make one, try it at the boat, then the rest; cut edges are sharp"
+	cutCaution    = "Cutting: clamp the plate, eyes and ears covered. Stainless by water jet, or laser under nitrogen, never under oxygen. Every cut edge is sharp: gloves, then break it."
+	pressCaution  = "Press: the part can jump out. Hands clear, guard shut, nobody in line with the strip, never beyond what press and tools are rated for. No scribe, punch or stamp across the outside of a fold: it cracks there, and a cracked fold is scrap. Let it spring back, then measure; never bend back by more than about 1°."
+	polishCaution = "Polishing hides cracks: look and photograph first. No gloves or loose sleeves at a wheel, held so that it can't snatch; chromium and nickel dust: mask."
+	bathCaution   = "Acid goes into water. Goggles, gloves, air; a hot bath scalds; no chlorine cleaner; a spent bath holds metals: local waste rules."
+	advises       = "This drawing advises; it is no survey and no approval. A qualified rigger, surveyor, naval architect and local code decide."
+	tryFirst      = "make one, try it at the boat, then the rest; cut edges are sharp"
 )
+
+// finishCautions are those of what the finish asks for.
+func (p Part) finishCautions() (list []string) {
+	finish := strings.ToLower(p.Finish)
+	asks := func(words ...string) bool {
+		return slices.ContainsFunc(words, func(word string) bool { return strings.Contains(finish, word) })
+	}
+	if asks("polish", "grind", "ground", "blast", "brush") {
+		list = append(list, polishCaution)
+	}
+	if asks("pickl", "passivat", "acid", "citric") {
+		list = append(list, bathCaution)
+	}
+	return list
+}
 
 // held says what may be made before somebody has looked at it.
 func (p Part) held() string {

@@ -123,7 +123,7 @@ func (d *drawing) words(k *column) {
 	k.section("Finish and edges", []string{p.Finish, p.Edges}, ink)
 	k.section("Tolerances", p.Tolerances, ink)
 	k.section("Notes", append(slices.Clone(p.Notes), "Where this drawing and the cutting file differ, ask before cutting.", "Sizes count; none is measured off this print."), ink)
-	k.section("Take care", slices.Concat(p.holds(), p.Warnings, d.unprinted()), accent)
+	k.section("Take care", slices.Concat(p.holds(), p.Warnings, p.finishCautions(), d.unprinted()), accent)
 	first := listed{p.firstPart(d.model), ""}
 	k.need(first.height(k.wide()) + 20)
 	k.table(first)

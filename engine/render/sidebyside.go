@@ -15,7 +15,9 @@ import (
 // SideBySideText writes what the standards say of each landing, one under the other.
 func SideBySideText(w io.Writer, c finding.SideBySide, s quantity.System) error {
 	t := &text{out: w, system: s}
+	const advises = "chainwale advises. These are our readings of standards whose texts were seen in part, after them and never per them; a qualified rigger, naval architect and local code decide."
 	t.line("%s, by %s, as of %s from %s", c.Boat, count(len(c.Standards), "standard", "standards"), c.On, c.Plan)
+	t.prose("", advises)
 	t.prose("", "Said of each standard are the clause that governs of what it holds against the wire's break load, and that of what it holds against the wire's load at work, and how much it asks for. What stands as not covered is unknown, and no proof of anything.")
 	for _, d := range c.Standards {
 		if d.Fault != "" {
@@ -32,6 +34,8 @@ func SideBySideText(w io.Writer, c finding.SideBySide, s quantity.System) error 
 			t.line("  the breaking strengths spread by %.2f, the largest over the smallest", l.Spread)
 		}
 	}
+	t.line("")
+	t.prose("", advises)
 	return t.err
 }
 

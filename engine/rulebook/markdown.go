@@ -35,13 +35,14 @@ func Markdown(w io.Writer, packs []*rule.Pack, o Options) error {
 		contents(all).markdown(&b)
 	}
 	b.Write(chapters.Bytes())
+	fmt.Fprintf(&b, "\n%s\n", advises)
 	_, err := w.Write(b.Bytes())
 	return err
 }
 
 // preface says how the book is read.
 func preface(b *bytes.Buffer, o Options) {
-	fmt.Fprintf(b, "# %s\n\n", prose(o.Title))
+	fmt.Fprintf(b, "# %s\n\n%s\n\n", prose(o.Title), advises)
 	filled(b, fmt.Sprintf("Made from %s by %s. Change the packs, not this file.", prose(o.From), codeSpan(o.Command)))
 	filled(b, howBands)
 	for _, g := range grades {
@@ -50,7 +51,6 @@ func preface(b *bytes.Buffer, o Options) {
 	fmt.Fprintln(b)
 	filled(b, strings.NewReplacer("{have}", "`{have}`", "{need}", "`{need}`").Replace(howHolds))
 	filled(b, howKnown)
-	fmt.Fprintf(b, "%s\n", advises)
 }
 
 // filled writes a paragraph of ours, broken at a width that reads well as it stands.
