@@ -228,3 +228,44 @@ func TestStandingSuggests(t *testing.T) {
 		t.Errorf("in 60 kn: %s", none.Suggested.Says)
 	}
 }
+
+// Orders of work that have brought masts down: each is refused by the right rule, on the
+// right step.
+func TestDangerousOrders(t *testing.T) {
+	const backstay = "      replace: [backstay-plate]\n      attended: yes\n      on: 2027-04-10\n      aloft: no\n      below_water: no"
+	const lower = "      replace: [fore-lower-plate-port]\n      attended: yes\n      on: 2027-04-11\n      aloft: no\n      below_water: no"
+	const brace = "      fit: [main-halyard, topping-lift]\n      attended: yes\n      on: 2027-04-10\n"
+	for name, c := range map[string]struct {
+		changes []string
+		rule    string
+		subject string
+		grade   finding.Grade
+	}{
+		"a man aloft while a stay is off":        {[]string{backstay, strings.Replace(backstay, "aloft: no", "aloft: yes", 1)}, "nobody-aloft-with-a-stay-off", "step:backstay-plate-out", finding.Stop},
+		"forestay and backstay off together":     {[]string{backstay, strings.Replace(backstay, "replace: [backstay-plate]", "replace: [backstay-plate, forestay]", 1)}, "forestay-or-backstay-not-both", "step:backstay-plate-out", finding.Stop},
+		"the backstay off with nothing for it":   {[]string{brace, strings.Replace(brace, "      fit: [main-halyard, topping-lift]\n", "", 1), "remove: [main-halyard, topping-lift]", "fit: []"}, "end-stay-has-two-stand-ins", "step:backstay-plate-out", finding.Stop},
+		"cap and lower of a side off together":   {[]string{lower, strings.Replace(lower, "replace: [fore-lower-plate-port]", "replace: [fore-lower-plate-port, cap-plate-port]", 1)}, "never-cap-and-lower-of-a-side", "step:fore-lowers", finding.Mend},
+		"a bolt out near the water afloat":       {[]string{lower, strings.Replace(lower, "below_water: no", "below_water: yes", 1)}, "nothing-out-near-the-water-afloat", "step:fore-lowers", finding.Stop},
+		"a storm while nobody stands by":         {[]string{lower, strings.Replace(strings.Replace(lower, "attended: yes", "attended: no", 1), "on: 2027-04-11", "on: 2027-04-11\n      until: 2027-04-11", 1), "storm_gust: 45 kn", "storm_gust: 75 kn"}, "margin-while-unattended", "step:fore-lowers", finding.Stop},
+		"weeks without an end":                   {[]string{lower, strings.Replace(lower, "attended: yes", "attended: no", 1)}, "stay-off-has-an-end", "step:fore-lowers", finding.Mend},
+		"a gale while somebody stands by":        {[]string{"gust: 15 kn\n  storm_gust: 45 kn", "gust: 70 kn\n  storm_gust: 70 kn"}, "margin-while-attended", "step:fore-lowers", finding.Stop},
+		"a stand-in that nobody knows":           {[]string{"      mast_fitting: 15 kN\n", ""}, "stand-in-strength-is-known", "stand_in:topping-lift", finding.Watch},
+		"a deck-stepped mast left alone":         {[]string{"mast_step: keel-stepped", "mast_step: deck-stepped", lower, strings.Replace(lower, "attended: yes", "attended: no", 1)}, "deck-stepped-mast-is-not-left-alone", "step:fore-lowers", finding.Watch},
+		"wedges out":                             {[]string{"wedged: yes", "wedged: no"}, "wedges-in", "step:fore-lowers", finding.Watch},
+		"nobody says whether a man goes aloft":   {[]string{lower, strings.Replace(lower, "      aloft: no\n", "", 1)}, "nobody-aloft-with-a-stay-off", "step:fore-lowers", finding.Mend},
+		"nobody says whether somebody stands by": {[]string{lower, strings.Replace(lower, "      attended: yes\n", "", 1)}, "margin-while-attended", "step:fore-lowers", finding.Mend},
+	} {
+		t.Run(name, func(t *testing.T) {
+			_, report := standingOf(t, false, c.changes...)
+			for _, f := range report.Findings {
+				if f.Rule == c.rule && f.Subject == c.subject {
+					if f.Grade != c.grade || f.At.Line == 0 || !strings.HasSuffix(f.At.File, "quillfish-order.yaml") {
+						t.Errorf("%s at %+v, wanted %s: %s", f.Grade, f.At, c.grade, f.Message)
+					}
+					return
+				}
+			}
+			t.Errorf("%s finds nothing of %s", c.rule, c.subject)
+		})
+	}
+}
