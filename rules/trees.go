@@ -847,11 +847,11 @@ var trees = [...]tree{
 		{Kind: 2, Style: 0, Line: 6, Column: 3, Content: nodes{
 			{Kind: 4, Style: 0, Line: 6, Column: 5, Content: nodes{
 				{Kind: 8, Style: 0, Line: 6, Column: 5, Value: "true_that"},
-				{Kind: 8, Style: 0, Line: 6, Column: 16, Value: "hole - pin_diameter <= '1.0 mm'"},
+				{Kind: 8, Style: 0, Line: 6, Column: 16, Value: "hole_long - pin_diameter <= '1.0 mm'"},
 				{Kind: 8, Style: 0, Line: 7, Column: 5, Value: "else"},
 				{Kind: 8, Style: 0, Line: 7, Column: 11, Value: "mend"},
 				{Kind: 8, Style: 0, Line: 8, Column: 5, Value: "says"},
-				{Kind: 8, Style: 2, Line: 8, Column: 11, Value: "The hole of {fitting} is {hole} wide and the pin of {stay} only {pin_diameter} thick: a pin so loose hammers in its hole."},
+				{Kind: 8, Style: 2, Line: 8, Column: 11, Value: "The hole of {fitting} is {hole_long} wide and the pin of {stay} only {pin_diameter} thick: a pin so loose hammers in its hole."},
 			}},
 			{Kind: 4, Style: 0, Line: 9, Column: 5, Content: nodes{
 				{Kind: 8, Style: 0, Line: 9, Column: 5, Value: "above"},
@@ -890,8 +890,8 @@ var trees = [...]tree{
 		{Kind: 8, Style: 16, Line: 22, Column: 10, Value: "A loose pin knocks at every roll and makes the hole longer; a millimetre is too much for any plate. The nominal size can only condemn a pin: pins are made up to a quarter of a millimetre, a hundredth of an inch, under it, so one that may fit has to be measured."},
 		{Kind: 8, Style: 0, Line: 26, Column: 1, Value: "vary"},
 		{Kind: 2, Style: 32, Line: 26, Column: 7, Content: nodes{
-			{Kind: 8, Style: 0, Line: 26, Column: 8, Value: "hole"},
-			{Kind: 8, Style: 0, Line: 26, Column: 14, Value: "pin_measured"},
+			{Kind: 8, Style: 0, Line: 26, Column: 8, Value: "hole_long"},
+			{Kind: 8, Style: 0, Line: 26, Column: 19, Value: "pin_measured"},
 		}},
 		{Kind: 8, Style: 0, Line: 27, Column: 1, Value: "known"},
 		{Kind: 2, Style: 0, Line: 28, Column: 3, Content: nodes{
@@ -2077,26 +2077,26 @@ var trees = [...]tree{
 		{Kind: 8, Style: 0, Line: 16, Column: 1, Value: "says"},
 		{Kind: 8, Style: 2, Line: 16, Column: 7, Value: "Cracks on {fitting}: {crack}. Any crack, or any line across a plate, means that it is replaced."},
 		{Kind: 8, Style: 0, Line: 17, Column: 1, Value: "because"},
-		{Kind: 8, Style: 16, Line: 17, Column: 10, Value: "A crack in a plate grows with each gust and is always longer than it looks. There is no small one."},
-		{Kind: 8, Style: 0, Line: 19, Column: 1, Value: "vary"},
-		{Kind: 2, Style: 32, Line: 19, Column: 7, Content: nodes{
-			{Kind: 8, Style: 0, Line: 19, Column: 8, Value: "crack"},
+		{Kind: 8, Style: 16, Line: 17, Column: 10, Value: "A crack in a plate grows with each gust and is always longer than it looks. There is no small one. Looking with a penetrant means solvent and spray: air, gloves, no flame; and a clean result says nothing of what lies below the surface."},
+		{Kind: 8, Style: 0, Line: 21, Column: 1, Value: "vary"},
+		{Kind: 2, Style: 32, Line: 21, Column: 7, Content: nodes{
+			{Kind: 8, Style: 0, Line: 21, Column: 8, Value: "crack"},
 		}},
-		{Kind: 8, Style: 0, Line: 20, Column: 1, Value: "known"},
-		{Kind: 2, Style: 0, Line: 21, Column: 3, Content: nodes{
-			{Kind: 4, Style: 0, Line: 21, Column: 5, Content: nodes{
-				{Kind: 8, Style: 0, Line: 21, Column: 5, Value: "source"},
-				{Kind: 8, Style: 0, Line: 21, Column: 13, Value: "riggers and surveyors, with one voice"},
-				{Kind: 8, Style: 0, Line: 22, Column: 5, Value: "as"},
-				{Kind: 8, Style: 0, Line: 22, Column: 9, Value: "common practice"},
-				{Kind: 8, Style: 0, Line: 23, Column: 5, Value: "for"},
-				{Kind: 8, Style: 0, Line: 23, Column: 10, Value: "the rule"},
+		{Kind: 8, Style: 0, Line: 22, Column: 1, Value: "known"},
+		{Kind: 2, Style: 0, Line: 23, Column: 3, Content: nodes{
+			{Kind: 4, Style: 0, Line: 23, Column: 5, Content: nodes{
+				{Kind: 8, Style: 0, Line: 23, Column: 5, Value: "source"},
+				{Kind: 8, Style: 0, Line: 23, Column: 13, Value: "riggers and surveyors, with one voice"},
+				{Kind: 8, Style: 0, Line: 24, Column: 5, Value: "as"},
+				{Kind: 8, Style: 0, Line: 24, Column: 9, Value: "common practice"},
+				{Kind: 8, Style: 0, Line: 25, Column: 5, Value: "for"},
+				{Kind: 8, Style: 0, Line: 25, Column: 10, Value: "the rule"},
 			}},
 		}},
-		{Kind: 8, Style: 0, Line: 24, Column: 1, Value: "decides"},
-		{Kind: 2, Style: 32, Line: 24, Column: 10, Content: nodes{
-			{Kind: 8, Style: 0, Line: 24, Column: 11, Value: "rigger"},
-			{Kind: 8, Style: 0, Line: 24, Column: 19, Value: "surveyor"},
+		{Kind: 8, Style: 0, Line: 26, Column: 1, Value: "decides"},
+		{Kind: 2, Style: 32, Line: 26, Column: 10, Content: nodes{
+			{Kind: 8, Style: 0, Line: 26, Column: 11, Value: "rigger"},
+			{Kind: 8, Style: 0, Line: 26, Column: 19, Value: "surveyor"},
 		}},
 	}}},
 	{"intervals/last-look.yaml", &node{Kind: 4, Style: 0, Line: 1, Column: 1, Content: nodes{
@@ -3118,35 +3118,35 @@ var trees = [...]tree{
 		{Kind: 8, Style: 0, Line: 12, Column: 1, Value: "says"},
 		{Kind: 8, Style: 2, Line: 12, Column: 7, Value: "The slot of {fitting} has {slot_gap} of room; its cut edge is sealed: {edge_sealed}; its sealant can be cut again: {lets_go}."},
 		{Kind: 8, Style: 0, Line: 13, Column: 1, Value: "because"},
-		{Kind: 8, Style: 16, Line: 13, Column: 10, Value: "Plate and deck move against each other. Less than three millimetres of sealant, an eighth of an inch, can't follow and tears; a deck edge without resin soaks; a permanent adhesive makes the next look destructive."},
-		{Kind: 8, Style: 0, Line: 16, Column: 1, Value: "vary"},
-		{Kind: 2, Style: 32, Line: 16, Column: 7, Content: nodes{
-			{Kind: 8, Style: 0, Line: 16, Column: 8, Value: "slot_gap"},
-			{Kind: 8, Style: 0, Line: 16, Column: 18, Value: "edge_sealed"},
-			{Kind: 8, Style: 0, Line: 16, Column: 31, Value: "lets_go"},
+		{Kind: 8, Style: 16, Line: 13, Column: 10, Value: "Plate and deck move against each other. Less than three millimetres of sealant, an eighth of an inch, can't follow and tears; a deck edge without resin soaks; a permanent adhesive makes the next look destructive. Sealants give off solvent or isocyanate until they have set: air, gloves, and what the label says."},
+		{Kind: 8, Style: 0, Line: 17, Column: 1, Value: "vary"},
+		{Kind: 2, Style: 32, Line: 17, Column: 7, Content: nodes{
+			{Kind: 8, Style: 0, Line: 17, Column: 8, Value: "slot_gap"},
+			{Kind: 8, Style: 0, Line: 17, Column: 18, Value: "edge_sealed"},
+			{Kind: 8, Style: 0, Line: 17, Column: 31, Value: "lets_go"},
 		}},
-		{Kind: 8, Style: 0, Line: 17, Column: 1, Value: "known"},
-		{Kind: 2, Style: 0, Line: 18, Column: 3, Content: nodes{
-			{Kind: 4, Style: 0, Line: 18, Column: 5, Content: nodes{
-				{Kind: 8, Style: 0, Line: 18, Column: 5, Value: "source"},
-				{Kind: 8, Style: 0, Line: 18, Column: 13, Value: "an article on bedding chainplates"},
-				{Kind: 8, Style: 0, Line: 19, Column: 5, Value: "as"},
-				{Kind: 8, Style: 0, Line: 19, Column: 9, Value: "published"},
-				{Kind: 8, Style: 0, Line: 20, Column: 5, Value: "for"},
-				{Kind: 8, Style: 0, Line: 20, Column: 10, Value: "three millimetres of room"},
+		{Kind: 8, Style: 0, Line: 18, Column: 1, Value: "known"},
+		{Kind: 2, Style: 0, Line: 19, Column: 3, Content: nodes{
+			{Kind: 4, Style: 0, Line: 19, Column: 5, Content: nodes{
+				{Kind: 8, Style: 0, Line: 19, Column: 5, Value: "source"},
+				{Kind: 8, Style: 0, Line: 19, Column: 13, Value: "an article on bedding chainplates"},
+				{Kind: 8, Style: 0, Line: 20, Column: 5, Value: "as"},
+				{Kind: 8, Style: 0, Line: 20, Column: 9, Value: "published"},
+				{Kind: 8, Style: 0, Line: 21, Column: 5, Value: "for"},
+				{Kind: 8, Style: 0, Line: 21, Column: 10, Value: "three millimetres of room"},
 			}},
-			{Kind: 4, Style: 0, Line: 21, Column: 5, Content: nodes{
-				{Kind: 8, Style: 0, Line: 21, Column: 5, Value: "source"},
-				{Kind: 8, Style: 0, Line: 21, Column: 13, Value: "shipwrights' practice"},
-				{Kind: 8, Style: 0, Line: 22, Column: 5, Value: "as"},
-				{Kind: 8, Style: 0, Line: 22, Column: 9, Value: "common practice"},
-				{Kind: 8, Style: 0, Line: 23, Column: 5, Value: "for"},
-				{Kind: 8, Style: 0, Line: 23, Column: 10, Value: "the rest"},
+			{Kind: 4, Style: 0, Line: 22, Column: 5, Content: nodes{
+				{Kind: 8, Style: 0, Line: 22, Column: 5, Value: "source"},
+				{Kind: 8, Style: 0, Line: 22, Column: 13, Value: "shipwrights' practice"},
+				{Kind: 8, Style: 0, Line: 23, Column: 5, Value: "as"},
+				{Kind: 8, Style: 0, Line: 23, Column: 9, Value: "common practice"},
+				{Kind: 8, Style: 0, Line: 24, Column: 5, Value: "for"},
+				{Kind: 8, Style: 0, Line: 24, Column: 10, Value: "the rest"},
 			}},
 		}},
-		{Kind: 8, Style: 0, Line: 24, Column: 1, Value: "decides"},
-		{Kind: 2, Style: 32, Line: 24, Column: 10, Content: nodes{
-			{Kind: 8, Style: 0, Line: 24, Column: 11, Value: "shipwright"},
+		{Kind: 8, Style: 0, Line: 25, Column: 1, Value: "decides"},
+		{Kind: 2, Style: 32, Line: 25, Column: 10, Content: nodes{
+			{Kind: 8, Style: 0, Line: 25, Column: 11, Value: "shipwright"},
 		}},
 	}}},
 	{"rig/bonding-wire-joined.yaml", &node{Kind: 4, Style: 0, Line: 1, Column: 1, Content: nodes{

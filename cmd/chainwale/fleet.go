@@ -33,7 +33,7 @@ type fleetVerb struct {
 
 // Help is what the verb's own help says beyond its flags.
 func (fleetVerb) Help() string {
-	return `In a folder, every YAML or JSON file with a key chainwale is a plan, except those that other plans build on. What is passed over is said. A plan that can't be read does not stop the others; the exit status is the highest of the boats', and 2 if a plan could not be read.`
+	return `In a folder, every YAML or JSON file with a key chainwale is a plan, except those that other plans build on. What is passed over is said. A template and a rule pack are read once a run, however many boats they are for: what somebody writes into them meanwhile counts in the next. A plan that can't be read does not stop the others; the exit status is the highest of the boats', and 2 if a plan could not be read.`
 }
 
 // Run judges a fleet.

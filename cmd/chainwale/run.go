@@ -29,8 +29,10 @@ Exit status, the highest that applies:
   1  there are findings at or above --refuse-from (an unknown counts as a finding of its grade)
   0  otherwise
 reckon: 2 the inputs are at fault, 1 the formula or a table does not reach them, 0 done
-pack prove: 3 the pack does not load, 1 an example differs or a change went unnoticed, 0 proven
-fleet: the highest of its boats, 2 if a plan could not be read`
+pack prove: 3 the pack does not load or a change of another's rule does not fit, 1 an example differs,
+  a change went unnoticed or makes no difference, 0 proven
+fleet: the highest of its boats, 2 if a plan could not be read
+standing: as check, for its steps; 1 too where no order is found`
 
 // commands is the command line: one field a verb.
 type commands struct {

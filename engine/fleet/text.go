@@ -51,7 +51,6 @@ func (s Summary) WriteText(w io.Writer) error {
 // advises closes the sums: a fleet without findings is no fleet of sound boats.
 const advises = "chainwale advises; no finding is not the same as safe, and each boat's own report lists what was not seen. A qualified\nrigger, surveyor, naval architect and local code decide."
 
-
 type printer struct {
 	out io.Writer
 	err error

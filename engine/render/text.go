@@ -30,7 +30,7 @@ func Text(w io.Writer, r finding.Report, s quantity.System) error {
 	}
 	t.line("")
 	if len(r.Problems) > 0 {
-		t.line("These packs did not judge; what they would have found is not known:")
+		t.line("These packs, or what they change, did not judge; what that would have found is not known:")
 		t.problems(r.Problems)
 		t.line("")
 	}

@@ -2,6 +2,7 @@ package rule
 
 import (
 	"strings"
+	"sync"
 
 	"chainwale/engine/fact"
 	"chainwale/engine/finding"
@@ -15,7 +16,7 @@ type builder struct {
 }
 
 // build compiles a draft. The rule is of use only if no problem was noted.
-func build(d draft, pack string, c *fact.Catalogue, p *problems) *Rule {
+func build(d draft, pack string, c *fact.Catalogue, p *problems, later func(kind string) bool) *Rule {
 	r := &Rule{
 		ID: d.id.value, Title: d.title.value, Pack: pack, At: d.doc.place(1, 1),
 		AppliesIf: written(d.appliesIf), Have: written(d.have),
@@ -27,13 +28,33 @@ func build(d draft, pack string, c *fact.Catalogue, p *problems) *Rule {
 	}
 	b := &builder{compiler{problems: p}, d, r}
 	b.checkGrades()
-	if b.findKind(c) {
-		b.compileExpressions()
-		b.readSays()
-		b.checkVary()
-		b.readExamples()
+	switch {
+	case !b.findKind(c):
+	case later != nil && later(b.kind.Name):
+		r.later = sync.OnceFunc(func() {
+			b.problems = &problems{}
+			b.finish()
+			r.broken = len(b.problems.list) > 0
+		})
+	default:
+		b.finish()
 	}
 	return r
+}
+
+// finish compiles what the rule says of its kind.
+func (b *builder) finish() {
+	b.compileExpressions()
+	b.readSays()
+	b.checkVary()
+	b.readExamples()
+}
+
+// wake compiles a rule that was left for later.
+func (r *Rule) wake() {
+	if r.later != nil {
+		r.later()
+	}
 }
 
 // written is an expression on one line.

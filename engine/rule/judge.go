@@ -42,8 +42,11 @@ type Gap struct {
 func (p *Pack) Judge(subjects []*fact.Subject, o JudgeOptions) Judged {
 	var j Judged
 	f := &frame{sides: make([]side, p.sides)}
+	kind, rules := "", []*Rule(nil)
 	for _, s := range subjects {
-		rules := p.byKind[s.Kind.Name]
+		if s.Kind.Name != kind {
+			kind, rules = s.Kind.Name, p.awake(s.Kind.Name, f)
+		}
 		if len(rules) == 0 {
 			continue
 		}
@@ -62,6 +65,18 @@ func (p *Pack) Judge(subjects []*fact.Subject, o JudgeOptions) Judged {
 	return j
 }
 
+// awake are the rules of a kind, compiled, with room in the frame for what they compare.
+func (p *Pack) awake(kind string, f *frame) []*Rule {
+	rules := p.byKind[kind]
+	for _, r := range rules {
+		r.wake()
+		if r.sides > len(f.sides) {
+			f.sides = make([]side, r.sides)
+		}
+	}
+	return rules
+}
+
 // glance is the outcome of one rule on one subject, for those that nobody hears of.
 // Whatever goes wrong on the way, the rule does not hold by it.
 func (r *Rule) glance(f *frame, s *fact.Subject) (o outcome) {
@@ -70,7 +85,7 @@ func (r *Rule) glance(f *frame, s *fact.Subject) (o outcome) {
 			o = cannotTell
 		}
 	}()
-	if !s.Kind.Is(r.Kind) {
+	if r.broken || !s.Kind.Is(r.Kind) {
 		return cannotTell
 	}
 	return r.quick(f)
@@ -79,7 +94,7 @@ func (r *Rule) glance(f *frame, s *fact.Subject) (o outcome) {
 // judge judges one subject. Facts that were laid out for another catalogue would
 // be read by the wrong names, so nothing is told from them.
 func (r *Rule) judge(f *frame, s *fact.Subject) verdict {
-	if !s.Kind.Is(r.Kind) {
+	if r.broken || !s.Kind.Is(r.Kind) {
 		return broken()
 	}
 	return r.evaluate(f)

@@ -99,6 +99,7 @@ func (p *Pack) Changed(c Change, k *fact.Catalogue) (pack *Pack, told string, li
 	if i < 0 {
 		return nil, "", []finding.Problem{{At: c.At, Message: "the pack " + p.ID + " has no rule " + quote(c.Rule), Expected: nearest(c.Rule, p.ruleIDs())}}
 	}
+	p.Rules[i].wake()
 	if c.Off {
 		return p.with(i, nil), fmt.Sprintf("%s switched off by %s: %s", c.Rule, c.By, c.Reason), nil
 	}

@@ -32,6 +32,10 @@ type LoadOptions struct {
 	// where it has none. It is for the same packs too: a test holds the trees to their
 	// files. Reading YAML takes most of the time at start.
 	Tree func(path string) *yaml.Node
+	// Later tells the kinds of subjects whose rules are compiled when the first of them is
+	// judged: most plans have none of them. It is for the same packs, of which a test
+	// compiles every rule.
+	Later func(kind string) bool
 }
 
 // headFile is the file that says what a pack is.
@@ -238,7 +242,7 @@ func (l *loader) rule(pack string, f packFile) *Rule {
 	}
 	draft := readDraft(d, &l.problems)
 	l.validate(d, "rule", faults)
-	return build(draft, pack, l.catalogue, &l.problems)
+	return build(draft, pack, l.catalogue, &l.problems, l.options.Later)
 }
 
 func (p *Pack) add(r *Rule) {

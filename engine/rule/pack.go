@@ -64,6 +64,9 @@ type Rule struct {
 	examples  []example
 	// origin is the rule's text, for whoever changes it; nil without examples.
 	origin *draft
+	// later compiles it, where that was left for later; broken tells that it can't be.
+	later  func()
+	broken bool
 }
 
 // Band is one limit as written.
