@@ -37,7 +37,7 @@ func TestOddPlans(t *testing.T) {
 			"No fitting of the plan serves backstay, so nothing of what holds it was judged."},
 		{"a pin too thin by its name", small, []string{", measured: [13.92 mm, 13.9 mm]", ""},
 			"pin-fits", "landing:aft-lower", finding.Fails, finding.Mend,
-			"The hole of aft-lower-plate is 16.2 mm wide and the pin of aft-lower only 14 mm thick: a pin so loose hammers in its hole."},
+			"The hole of aft-lower-plate measures 16.2 mm and the pin of aft-lower only 14 mm: a pin so loose hammers in its hole."},
 		{"a pin of the right name that nobody measured", brass, []string{", measured: 12.6 mm", ""},
 			"pin-fits", "landing:backstay", finding.CannotTell, finding.Watch, ""},
 		{"a record of tomorrow", brass, []string{"on: 2025-04-26", "on: 2027-04-26"},

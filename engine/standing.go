@@ -25,7 +25,7 @@ func Standing(ctx context.Context, p *plan.Plan, o Options, suggest bool) (findi
 		return finding.Standing{}, report, err
 	}
 	s := finding.Standing{Chainwale: o.Version, On: report.On, Plan: p.File, Boat: report.Boat, Place: p.Standing.Place.Value,
-		Cautions: standingCautions(), StepCautions: stepCautions(p), StateSheet: stateSheet(p, facts),
+		Cautions: standingCautions(p), StepCautions: stepCautions(p), StateSheet: stateSheet(p, facts),
 		Steps: []finding.StandingStep{}, Findings: []finding.Finding{}, Measure: []finding.Measure{}, Assumptions: []string{}, StandIns: []finding.StandInWorth{}, Lines: []finding.Line{}}
 	takeStanding(&s, report)
 	w := facts.Standing
@@ -36,7 +36,7 @@ func Standing(ctx context.Context, p *plan.Plan, o Options, suggest bool) (findi
 	for _, in := range facts.StandIns {
 		s.StandIns = append(s.StandIns, worthOf(in))
 	}
-	s.Lines = sheet.lines()
+	s.Lines, s.CantTell = sheet.lines(), w.Why
 	if w.Result != nil {
 		s.Assumptions = w.Result.Assumptions
 		s.Before = held(&w.Result.Before)
@@ -49,9 +49,6 @@ func Standing(ctx context.Context, p *plan.Plan, o Options, suggest bool) (findi
 	}
 	if suggest {
 		s.Suggested = sheet.suggest()
-		if w.Result == nil && s.Suggested.Found {
-			s.Assumptions = append(s.Assumptions, w.Why)
-		}
 	}
 	return s, report, nil
 }
@@ -232,6 +229,10 @@ func (s standingSheet) suggest() *finding.SuggestedOrder {
 		o.Says = "no order can be looked for: " + strings.ReplaceAll(err.Error(), "\n", "; ")
 		return o
 	}
+	if wet := s.nearWater(); len(wet) > 0 {
+		o.Says = "no order is suggested while she is afloat: " + strings.Join(wet, ", ") + " may stand near or under the water, and comes out ashore; say by exposure where it stands, or leave it out of jobs"
+		return o
+	}
 	o.Found, o.Says, o.Way, o.Margin, o.Exact, o.Visited = found.Found, found.Says, string(found.Way), found.Margin, found.Exact, found.Visited
 	o.StandIns = append(o.StandIns, found.StandIns...)
 	for i := range found.Standing.Steps {
@@ -244,6 +245,21 @@ func (s standingSheet) suggest() *finding.SuggestedOrder {
 		o.Steps = append(o.Steps, t)
 	}
 	return o
+}
+
+// nearWater are the jobs that open the hull under water, or may do so, while she is afloat.
+func (s standingSheet) nearWater() (names []string) {
+	if s.plan.Standing.Place.Value == "ashore" {
+		return nil
+	}
+	for _, job := range s.work.Jobs {
+		for _, f := range s.facts.Fittings {
+			if f.ID == job.Name && !f.UnderWater.No() {
+				names = append(names, f.ID)
+			}
+		}
+	}
+	return names
 }
 
 // suggestedID is a short name for a step that was looked for.
@@ -293,12 +309,16 @@ func (s standingSheet) jobs() []rig.Job {
 	return jobs
 }
 
-// kilonewtons prints a load for the state sheet.
-func kilonewtons(a plan.Amount) string {
+// pullOf prints a load for the state sheet, in the units of the plan.
+func pullOf(a plan.Amount, p *plan.Plan) string {
 	if !a.Given {
 		return ""
 	}
-	return quantity.Format(a.Value, quantity.Force, quantity.Metric)
+	system := quantity.Metric
+	if p.Boat.Units.Value == "us" {
+		system = quantity.US
+	}
+	return quantity.Format(a.Value, quantity.Force, system)
 }
 
 // stateSheet is what to write down before anything is eased.
@@ -311,7 +331,7 @@ func stateSheet(p *plan.Plan, facts *fact.Facts) []finding.StateLine {
 		tension := ""
 		for i := range p.Stays {
 			if s.ID == p.Stays[i].ID.Value || strings.HasPrefix(s.ID, p.Stays[i].ID.Value+"-") {
-				tension = kilonewtons(p.Stays[i].Tension)
+				tension = pullOf(p.Stays[i].Tension, p)
 			}
 		}
 		add(s.ID, "threads showing in the turnbuckle, above and below", "rule or calipers", "")
@@ -328,10 +348,14 @@ func stateSheet(p *plan.Plan, facts *fact.Facts) []finding.StateLine {
 }
 
 // standingCautions stand at the top and at the bottom of the sheet.
-func standingCautions() []string {
+func standingCautions(p *plan.Plan) []string {
+	lies := "Berth her out of wakes, lines doubled"
+	if p.Standing.Place.Value == "ashore" {
+		lies = "Ashore look at the stands first, for they can shift, and make no line fast to one"
+	}
 	return []string{
 		"chainwale advises. No margin here says that a mast is safe: it says what is held under the assumptions that are named. A qualified rigger decides, and local codes and the harbour's rules stand above this sheet.",
-		"Nobody goes aloft, and nobody stands under the mast, while any stay is off. Berth her out of wakes, lines doubled; stop when the wind reaches the gust of the step.",
+		"Nobody goes aloft, and nobody stands under the mast, while any stay is off. " + lies + "; stop when the wind reaches the gust of the step.",
 		"If a step does not hold what is wanted, it is not done this way: unstep the mast, or hold it with a crane.",
 		"Old plates that nobody has seen are credited because they stand today, not because they are sound.",
 		"Eyes against what splitters and grinders throw; no flame on laminate or sealant; dust of glass, resin and old paint wants a mask and extraction; catch what falls; no bolt out near the water while she floats.",
@@ -345,7 +369,8 @@ func stepCautions(p *plan.Plan) []string {
 		gust = quantity.Format(g.Value, quantity.Speed, quantity.Metric)
 	}
 	return []string{
-		"A margin under these assumptions, never a safe mast. Nobody aloft or under it; stand clear of loaded lines; two people; stop above " + gust + ".",
+		"A margin under these assumptions, never a safe mast. Nobody aloft or under it; stand clear of loaded lines; two people; stop above " + gust + ", or sooner where less than that uses the wanted margin up.",
 		"Before the next step: all lines hauled tight, pins in and locked, and a rigger content with what he sees. If not, back to the step before, or a crane.",
+		"A margin under these assumptions, never a safe mast, and nobody stands by: nobody aboard below it or aloft, lines doubled, somebody named who looks at her each day, hauls the lines tight and comes before it blows.",
 	}
 }

@@ -83,6 +83,9 @@ func (p Part) checkHoles() error {
 		if !(h.Diameter > 0) {
 			return fmt.Errorf("%s can't be %g mm across", name, h.Diameter)
 		}
+		if h.Long != 0 && !(h.Long > h.Diameter) {
+			return fmt.Errorf("%s can't be %g mm long and %g mm wide: an oval hole is longer than it is wide", name, h.Long, h.Diameter)
+		}
 		if !(h.ToEdge(p.Flat.Outline) > 0) {
 			return fmt.Errorf("%s does not lie within the outline", name)
 		}

@@ -128,6 +128,9 @@ func (p Part) datumName() string {
 func (p Part) cut(i int) sheet.Hole {
 	h := p.Flat.Holes[i]
 	if c := p.use(i).Cut; c != 0 {
+		if h.Long > 0 {
+			h.Long -= h.Diameter - c
+		}
 		h.Diameter = c
 	}
 	return h

@@ -113,7 +113,7 @@ func (p Part) dxfShapes(cutOnly bool) ([]dxfShape, error) {
 	var list []dxfShape
 	for i := range p.Flat.Holes {
 		h := p.cut(i)
-		if h.Square {
+		if h.Square || h.Long > 0 {
 			list = append(list, dxfShape{layer: HolesLayer, contour: h.Contour()})
 			continue
 		}

@@ -112,13 +112,12 @@ func (v *flatView) hole(h sheet.Hole, pen pen, datum bool) {
 	v.c.loop(pen, path)
 	v.around.takePath(path, true)
 	at := v.point(h.At)
-	r := v.scale * h.Diameter / 2
-	for _, stroke := range cross(at, r+1.6) {
+	for _, stroke := range holeCross(at, h, v.scale, 1.6) {
 		v.c.line(centrePen, stroke)
 		v.around.takePath(stroke, false)
 	}
 	if datum {
-		ring := circle(at, r+1)
+		ring := circle(at, v.scale*widest(h)+1)
 		v.c.loop(accentPen, ring)
 		v.around.takePath(ring, true)
 	}
@@ -130,24 +129,28 @@ func (v *flatView) sizes() rows {
 	var r rows
 	zero := v.part.datum()
 	low, high := v.part.Flat.Outline.Bounds()
-	add := func(p sheet.Point, reach float64, datum bool) {
+	add := func(p sheet.Point, along, across float64, datum bool) {
 		at := v.point(p)
-		r.above = append(r.above, ordinate{at: sheet.Point{X: at.X, Y: at.Y + reach}, value: p.X - zero.X, colour: ink, bold: datum})
+		r.above = append(r.above, ordinate{at: sheet.Point{X: at.X, Y: at.Y + across}, value: p.X - zero.X, colour: ink, bold: datum})
 		if p.X > (low.X+high.X)/2 {
-			r.right = append(r.right, ordinate{at: sheet.Point{X: at.X + reach, Y: at.Y}, value: p.Y - zero.Y, colour: ink, bold: datum})
+			r.right = append(r.right, ordinate{at: sheet.Point{X: at.X + along, Y: at.Y}, value: p.Y - zero.Y, colour: ink, bold: datum})
 		} else {
-			r.left = append(r.left, ordinate{at: sheet.Point{X: at.X - reach, Y: at.Y}, value: p.Y - zero.Y, colour: ink, bold: datum})
+			r.left = append(r.left, ordinate{at: sheet.Point{X: at.X - along, Y: at.Y}, value: p.Y - zero.Y, colour: ink, bold: datum})
 		}
 	}
+	hole := func(h sheet.Hole, datum bool) {
+		x, y := reaches(h)
+		add(h.At, v.scale*x+1.8, v.scale*y+1.8, datum)
+	}
 	for i, h := range v.part.Flat.Holes {
-		add(h.At, v.scale*h.Diameter/2+1.8, i == v.part.Datum)
+		hole(h, i == v.part.Datum)
 	}
 	for _, h := range v.part.Later {
-		add(h.At, v.scale*h.Diameter/2+1.8, false)
+		hole(h.Hole, false)
 	}
 	if v.corners {
 		for _, corner := range sharpCorners(v.part.Flat.Outline) {
-			add(corner, 0.4, false)
+			add(corner, 0.4, 0.4, false)
 		}
 	}
 	for _, x := range []float64{low.X, high.X} {
@@ -229,9 +232,9 @@ func (v *flatView) names() {
 	number := 0
 	name := func(h sheet.Hole, after string) {
 		number++
-		at, reach := v.point(h.At), v.scale*h.Diameter/2
+		at, reach := v.point(h.At), v.scale*widest(h)
 		rings := []float64{reach + 1.5, reach + 2.5, reach + 4, reach + 6, reach + 9, reach + 13}
-		w := words{text: whole(number) + ": " + across(h.Diameter, h.Square) + after, height: 3.2, bold: true, colour: ink}
+		w := words{text: whole(number) + ": " + holeSize(h) + after, height: 3.2, bold: true, colour: ink}
 		found, crowd := v.around.find(w, at, rings, around)
 		if crowd >= 1 {
 			w.text = whole(number)

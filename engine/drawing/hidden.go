@@ -169,11 +169,16 @@ func (m *model) metal(p sheet.Point) bool {
 // inHole tells whether a place lies in a hole.
 func inHole(h sheet.Hole, p sheet.Point) bool {
 	x, y, r := p.X-h.At.X, p.Y-h.At.Y, h.Diameter/2
-	if !h.Square {
+	if !h.Square && h.Long == 0 {
 		return x*x+y*y < r*r
 	}
 	sin, cos := math.Sincos(h.Turn * math.Pi / 180)
-	return math.Abs(x*cos+y*sin) < r && math.Abs(y*cos-x*sin) < r
+	along, across := math.Abs(x*cos+y*sin), math.Abs(y*cos-x*sin)
+	if h.Long > 0 {
+		along = max(0, along-h.Long/2+r)
+		return along*along+across*across < r*r
+	}
+	return along < r && across < r
 }
 
 // inside counts the sides of a polygon that a line to the right crosses.

@@ -75,6 +75,25 @@ func cross(at sheet.Point, reach float64) [2]sheet.Contour {
 	return [2]sheet.Contour{stroke(at.X-reach, at.Y, at.X+reach, at.Y), stroke(at.X, at.Y-reach, at.X, at.Y+reach)}
 }
 
+// reaches are how far a hole reaches from its middle along the part and across it; a
+// square one's corners, however it is turned, are not counted.
+func reaches(h sheet.Hole) (x, y float64) {
+	if h.Long == 0 {
+		return h.Diameter / 2, h.Diameter / 2
+	}
+	return h.Reach(0), h.Reach(90)
+}
+
+// widest is the greater of the two.
+func widest(h sheet.Hole) float64 { return max(h.Diameter, h.Long) / 2 }
+
+// holeCross are the strokes through a hole's middle, of which each reaches beyond it.
+func holeCross(at sheet.Point, h sheet.Hole, scale, beyond float64) [2]sheet.Contour {
+	x, y := reaches(h)
+	x, y = scale*x+beyond, scale*y+beyond
+	return [2]sheet.Contour{stroke(at.X-x, at.Y, at.X+x, at.Y), stroke(at.X, at.Y-y, at.X, at.Y+y)}
+}
+
 // markReach is how far the cross of a hole to drill later reaches: within the hole, so
 // that drilling takes the mark away.
 func markReach(diameter float64) float64 { return min(2, 0.3*diameter) }

@@ -26,16 +26,12 @@ func (p Part) holeList() table {
 	for i, h := range p.Flat.Holes {
 		u, cut := p.use(i), ""
 		if u.Cut != 0 && u.Cut != h.Diameter {
-			cut = "cut " + across(u.Cut, h.Square)
+			cut = "cut " + holeSize(p.cut(i))
 		}
-		turned := ""
-		if h.Square && math.Abs(math.Remainder(h.Turn, 90)) > 0.005 {
-			turned = "turned " + size(h.Turn) + "°"
-		}
-		add(h.At.X, h.At.Y, across(h.Diameter, h.Square), u, cut, turned)
+		add(h.At.X, h.At.Y, holeSize(h), u, cut, turned(h))
 	}
 	for _, h := range p.Later {
-		add(h.At.X, h.At.Y, across(h.Diameter, h.Square), h.HoleUse, "after folding")
+		add(h.At.X, h.At.Y, holeSize(h.Hole), h.HoleUse, strings.TrimPrefix(turned(h.Hole)+"; after folding", "; "))
 	}
 	return t
 }
@@ -106,6 +102,9 @@ func (p Part) firstPart(m *model) table {
 	for i, h := range p.Flat.Holes {
 		if i == p.Datum {
 			add("hole "+whole(i+1)+", across", h.Diameter, "")
+			if h.Long > 0 {
+				add("hole "+whole(i+1)+", long", h.Long, "")
+			}
 		}
 	}
 	if far, d := p.farthest(); far >= 0 {

@@ -79,7 +79,8 @@ func parts(t testing.TB, n int) []Part {
 }
 
 // odd are parts at the ends of what is drawn: a knee without folds, many holes, clips
-// folded square, a tiny plate, a bare one, and words that are long or not Latin.
+// folded square, a tiny plate, a bare one, one with oval holes, and words that are long or
+// not Latin.
 func odd(t testing.TB) []Part {
 	base := chainplate(t)
 	knee := base
@@ -123,5 +124,5 @@ func odd(t testing.TB) []Part {
 	tiny.Flat.Holes = []sheet.Hole{{At: sheet.Point{X: 8}, Diameter: 5}, {At: sheet.Point{X: 22}, Diameter: 5}}
 	bare := tiny
 	bare.Name, bare.Flat.Holes, bare.Flat.Outline = "BARE", nil, sheet.Contour(rectangle(100, 50, 2600, 300))
-	return []Part{knee, many, u, down, z, tiny, bare}
+	return []Part{knee, many, u, down, z, tiny, bare, slotted(t)}
 }

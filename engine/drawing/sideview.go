@@ -164,11 +164,7 @@ func (p Part) sideHoles(c *picture, m *model, f frame) {
 		c.line(pen, between(a, b))
 	}
 	for _, h := range append(append([]sheet.Hole{}, p.Flat.Holes...), laterHoles(p.Later)...) {
-		reach := h.Diameter / 2
-		if h.Square {
-			sin, cos := math.Sincos(h.Turn * math.Pi / 180)
-			reach *= math.Abs(sin) + math.Abs(cos)
-		}
+		reach := h.Reach(0)
 		through(h.At.X-reach, 0, hiddenPen)
 		through(h.At.X+reach, 0, hiddenPen)
 		through(h.At.X, 2/f.scale, centrePen)

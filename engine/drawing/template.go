@@ -172,7 +172,7 @@ func (t *template) draw() error {
 			pen = hiddenPen
 		}
 		loop(pen, h.Contour())
-		for _, path := range cross(h.At, h.Diameter/2+3) {
+		for _, path := range holeCross(h.At, h, 1, 3) {
 			stroke(middlePen, path)
 		}
 	}
@@ -198,7 +198,7 @@ func (t *template) name(c *picture, around *places, folds []band, holes []sheet.
 		around.put(c, words{text: text, height: 3.6, bold: true, colour: accent}, t.turn(middle), []float64{b.half + 1.5, b.half + 4, b.half + 8, b.half + 14, b.half + 20}, directions)
 	}
 	for i, h := range holes {
-		text := whole(i+1) + ": " + across(h.Diameter, h.Square)
+		text := whole(i+1) + ": " + holeSize(h)
 		if i == t.part.Datum && i < len(t.part.Flat.Holes) {
 			if role := line(t.part.use(i).Role); role != "" {
 				text += " " + role
@@ -207,9 +207,9 @@ func (t *template) name(c *picture, around *places, folds []band, holes []sheet.
 		if i >= len(t.part.Flat.Holes) {
 			text += " after folding"
 		}
-		r := h.Diameter/2 + 1.5
+		r := widest(h) + 1.5
 		found, _ := around.find(words{text: text, height: 3.4, colour: ink}, t.turn(h.At), []float64{r, r + 2, r + 4, r + 7, r + 11, r + 16}, directions)
-		around.lay(c, found, t.turn(h.At), h.Diameter/2)
+		around.lay(c, found, t.turn(h.At), widest(h))
 	}
 	t.say(c, around)
 }

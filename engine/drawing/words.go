@@ -5,6 +5,8 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
+
+	"chainwale/engine/sheet"
 )
 
 // size writes a length in mm, or an angle in deg, as a drawing has it: to a hundredth,
@@ -69,10 +71,30 @@ func bracket(s string) string {
 	return " (" + s + ")"
 }
 
-// across is how a hole's size is written.
-func across(diameter float64, square bool) string {
-	if square {
-		return size(diameter) + " square"
+// holeSize is how a hole's size is written.
+func holeSize(h sheet.Hole) string {
+	switch {
+	case h.Square:
+		return size(h.Diameter) + " square"
+	case h.Long > 0:
+		return "oval " + size(h.Diameter) + " x " + size(h.Long)
 	}
-	return "Ø" + size(diameter)
+	return "Ø" + size(h.Diameter)
+}
+
+// turned is how a hole that is not round lies, as far as that has to be said.
+func turned(h sheet.Hole) string {
+	const near = 0.005
+	off := math.Abs(math.Remainder(h.Turn, 180))
+	switch {
+	case h.Square && math.Abs(math.Remainder(h.Turn, 90)) > near:
+		return "turned " + size(h.Turn) + "°"
+	case h.Long == 0:
+		return ""
+	case off <= near:
+		return "its length along"
+	case off >= 90-near:
+		return "its length across"
+	}
+	return "its length turned " + size(h.Turn) + "°"
 }

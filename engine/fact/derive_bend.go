@@ -187,7 +187,7 @@ func (o *bendOf) toHoles(count, n *Number, meant func(plan.Hole) bool) {
 		n.Refuse("there is no such hole")
 		return
 	}
-	arithmetic(n, "d", "least of |(along - fold) cos(skew) - across sin(skew)| - half the hole (a square one's half diagonal)", "mm", from, func() float64 {
+	arithmetic(n, "d", "least of |(along - fold) cos(skew) - across sin(skew)| - half the hole (a square one's half diagonal, what an oval one reaches towards the fold)", "mm", from, func() float64 {
 		nearest := math.Inf(1)
 		fold, _ := o.fold.Sheet()
 		for _, h := range holes {

@@ -157,10 +157,19 @@ func (o *boltsOf) shares() {
 // plate's plane and pulls at the pin hole.
 func (o *boltsOf) inPlane() (formula[strength.BoltGroupResult], error) {
 	if o.sheared == nil {
-		lean := o.group.Lean.Float() * math.Pi / 180
-		o.sheared = reckonedBy(strength.BoltGroup{Bolts: o.at, Force: strength.Vector{X: math.Sin(lean), Y: math.Cos(lean)}, At: o.pinned})
+		bolts, err := o.carrying()
+		if err != nil {
+			return nil, err
+		}
+		o.sheared = reckonedBy(o.under(bolts))
 	}
 	return o.sheared, nil
+}
+
+// under is a group of bolts under one newton of the wire.
+func (o *boltsOf) under(bolts []strength.GroupBolt) strength.BoltGroup {
+	lean := o.group.Lean.Float() * math.Pi / 180
+	return strength.BoltGroup{Bolts: bolts, Force: strength.Vector{X: math.Sin(lean), Y: math.Cos(lean)}, At: o.pinned}
 }
 
 // outOfPlane is the bolt group under one newton of the wire, which leans out of
@@ -217,14 +226,14 @@ func (o *boltsOf) spacing() {
 	var holes []*Value
 	for _, h := range o.holes {
 		var d Number
-		give(&d, h.Diameter)
+		give(&d, h.AcrossPull())
 		holes = append(holes, &d.Value)
 	}
 	arithmetic(&g.Spacing, "p/d0", "least distance from bolt to bolt / hole", "", append(values(&g.Count.Value), holes...), func() float64 {
 		least := math.Inf(1)
-		for i, a := range o.at {
-			for j, b := range o.at[:i] {
-				least = min(least, math.Hypot(a.X-b.X, a.Y-b.Y)/max(holes[i].number, holes[j].number))
+		for i := range o.at {
+			for j := range o.at[:i] {
+				least = min(least, o.apart(i, j)/max(holes[i].number, holes[j].number))
 			}
 		}
 		return least
@@ -237,20 +246,20 @@ func (o *boltsOf) hole(i int) *BoltHole {
 	g, h := o.group, o.holes[i]
 	name := g.Stay.ID + "/" + path.Base(h.At.Pointer) // its number among the holes, in whichever file they stand
 	bh := &BoltHole{Subject: Subject{ID: name, Name: "a bolt hole of " + g.Fitting.Name, At: h.At}, Stay: g.Stay, Fitting: g.Fitting}
-	give(&bh.Hole, h.Diameter)
+	give(&bh.Hole, h.AcrossPull())
 	width := o.width(h)
-	reckon(&bh.Share, values(&g.Count.Value, &g.Lean.Value, &g.PinAlong.Value), o.inPlane, func(r strength.BoltGroupResult) float64 { return r.Bolts[i].Size() })
+	group, at := o.sheareds(i)
+	reckon(&bh.Share, values(&g.Count.Value, &g.Lean.Value, &g.PinAlong.Value), group, func(r strength.BoltGroupResult) float64 { return r.Bolts[at].Size() })
 	m := &g.Fitting.Metal
 	reckon(&bh.Bearing, values(&bh.Hole.Value, &g.Fitting.Thickness.Value, &width.Value, &g.Length.Value, &g.BoltDiameter.Value, &g.Grade.Value, &m.Yield.Value, &m.Ultimate.Value, &m.Stainless.Value),
-		func() (formula[strength.BoltHoleResult], error) {
+		func() (formula[inHoleResult], error) {
 			grade, err := table.BoltGradeAt(g.Grade.Text(), g.BoltDiameter.Float())
-			return strength.BoltHole{Thickness: o.bearingThickness(), Bolt: g.BoltDiameter.Float(), Hole: bh.Hole.Float(), End: g.Length.Float() - h.Along.Value,
+			return inHole{strength.BoltHole{Thickness: o.bearingThickness(), Bolt: g.BoltDiameter.Float(), Hole: bh.Hole.Float(), End: g.Length.Float() - h.Along.Value - h.Beyond(),
 				Side: width.Float()/2 - abs(h.Across.Value), Pitch: o.pitch(i), Yield: m.Yield.Float(), Ultimate: m.Ultimate.Float(),
-				BoltUltimate: grade.Ultimate, Stainless: m.Stainless.Yes()}, err
-		},
-		func(r strength.BoltHoleResult) float64 { return r.Lowest })
+				BoltUltimate: grade.Ultimate, Stainless: m.Stainless.Yes()}, h.LiesAcross()}, err
+		}, inHoleResult.bears)
 	arithmetic(&bh.Ultimate, "F", "bearing / share", "N", values(&bh.Bearing.Value, &bh.Share.Value), func() float64 { return bh.Bearing.Float() / bh.Share.Float() })
-	arithmetic(&bh.EndRatio, "e1/d0", "(length - along) / hole", "", values(&g.Length.Value, &bh.Hole.Value), func() float64 { return (g.Length.Float() - h.Along.Value) / bh.Hole.Float() })
+	arithmetic(&bh.EndRatio, "e1/d0", "(length - along) / hole", "", values(&g.Length.Value, &bh.Hole.Value), func() float64 { return (g.Length.Float() - h.Along.Value - h.Beyond()) / bh.Hole.Float() })
 	o.holeForStandards(bh, i, h)
 	return bh
 }
@@ -265,12 +274,17 @@ func (o *boltsOf) bearingThickness() float64 {
 	return t - o.group.BoltDiameter.Float()/4
 }
 
-// pitch is the distance to the next bolt towards the far end, 0 if there is none.
+// pitch is the distance to the next bolt towards the far end, 0 if there is none. Of
+// oval holes it is that of the ends which face each other; those that pass each other
+// leave next to none.
 func (o *boltsOf) pitch(i int) float64 {
 	next := 0.0
-	for _, b := range o.at {
-		if d := o.at[i].Y - b.Y; d > 0.5 && (next == 0 || d < next) {
-			next = d
+	for j, b := range o.at {
+		if d := o.at[i].Y - b.Y; d > 0.5 {
+			d = max(d-o.holes[i].Beyond()-o.holes[j].Beyond(), 0.001)
+			if next == 0 || d < next {
+				next = d
+			}
 		}
 	}
 	return next

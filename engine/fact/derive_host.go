@@ -78,9 +78,13 @@ func (o *boltsOf) timber(from []*Value) {
 			if err != nil {
 				return nil, err
 			}
+			bolts, err := o.carrying()
+			if err != nil {
+				return nil, err
+			}
 			grade, err := table.BoltGradeAt(g.Grade.Text(), g.BoltDiameter.Float())
 			return strength.TimberBolts{Kind: kind, Density: math.Round(density.Float()/kilogramPerCubicMetre*1000) / 1000, Thickness: g.HostThickness.Float(), Plate: g.Fitting.Thickness.Float(),
-				Bolt: g.BoltDiameter.Float(), BoltUltimate: grade.Ultimate, Grain: h.Grain.Value, Count: len(o.at)}, err
+				Bolt: g.BoltDiameter.Float(), BoltUltimate: grade.Ultimate, Grain: h.Grain.Value, Count: len(bolts)}, err
 		},
 		func(r strength.TimberBoltsResult) float64 { return r.Capacity })
 	g.PullThrough.WouldStand(h.Kind.At)
@@ -109,7 +113,11 @@ func (o *boltsOf) laminate(from []*Value) {
 		return strength.LaminateBolts{Thickness: g.HostThickness.Float(), Bolt: g.BoltDiameter.Float(), Washer: washer, Count: count, GlassShare: usualGlass}, nil
 	}
 	reckon(&g.Host, from, func() (formula[strength.LaminateBoltsResult], error) {
-		return bolts(2*g.BoltDiameter.Float(), len(o.at))
+		carrying, err := o.carrying()
+		if err != nil {
+			return nil, err
+		}
+		return bolts(2*g.BoltDiameter.Float(), len(carrying))
 	},
 		func(r strength.LaminateBoltsResult) float64 { return r.Bearing / laminateFactor })
 	reckon(&g.PullThrough, append(from, &g.Washer.Value), func() (formula[strength.LaminateBoltsResult], error) { return bolts(g.Washer.Float(), 1) },
@@ -129,7 +137,7 @@ func (b *builder) section(o *boltsOf) {
 	var off plan.Amount
 	width := &f.Width
 	if top := o.topBolt(); top != nil {
-		give(&hole, top.Diameter)
+		give(&hole, top.AcrossPull())
 		off, width = top.Across, o.width(top)
 	} else {
 		hole.WouldStand(g.Count.at)

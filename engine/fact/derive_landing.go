@@ -41,7 +41,7 @@ func pinHole(l *Landing, p *plan.Fitting) *plan.Hole {
 	}
 	if len(found) == 1 {
 		h := found[0]
-		give(&l.Hole, h.Diameter)
+		l.sizes(h)
 		end(&l.End, h, p.Holes)
 		across(&l.Across, h)
 		return h
@@ -51,7 +51,8 @@ func pinHole(l *Landing, p *plan.Fitting) *plan.Hole {
 		why = fmt.Sprintf("%d pin holes may be the one of %s; say under `stay` which is", len(found), l.Stay.Name)
 	}
 	at := finding.Place{File: p.At.File, Line: p.At.Line, Column: p.At.Column, Pointer: p.At.Pointer + "/holes"}
-	for _, n := range []*Number{&l.Hole, &l.End, &l.Across} {
+	l.narrow = &l.Hole
+	for _, n := range []*Number{&l.Hole, &l.HoleLong, &l.End, &l.Across} {
 		n.WouldStand(at)
 		n.Refuse(why)
 	}
@@ -60,13 +61,15 @@ func pinHole(l *Landing, p *plan.Fitting) *plan.Hole {
 
 // end is how much metal stands before a pin hole: to the plate's end, or to the edge
 // of another hole that the pin would tear into first. A hole that may stand there
-// and has no place leaves it unknown.
+// and has no place leaves it unknown. The pin pulls into the near end of an oval hole,
+// so that its metal is counted from the middle of that end.
 func end(n *Number, h *plan.Hole, holes []plan.Hole) {
 	give(n, h.Along)
+	n.number -= h.Beyond()
 	for i := range holes {
 		o := &holes[i]
 		apart := abs(o.Across.Value - h.Across.Value)
-		beside := o.Diameter.Given && h.Diameter.Given && apart >= (o.Diameter.Value+h.Diameter.Value)/2
+		beside := o.Diameter.Given && h.Diameter.Given && apart >= o.ReachAcross()+h.ReachAcross()
 		behind := o.Along.Given && h.Along.Given && o.Along.Value >= h.Along.Value
 		switch {
 		case o == h || !n.Known() || beside || behind:
@@ -77,7 +80,7 @@ func end(n *Number, h *plan.Hole, holes []plan.Hole) {
 			n.WouldStand(o.Diameter.At)
 			n.Refuse("")
 		default:
-			n.Give(min(n.number, h.Along.Value-o.Along.Value-o.Diameter.Value/2), h.Along.At)
+			n.Give(min(n.number, h.Along.Value-h.Beyond()-o.Along.Value-o.ReachAlong()), h.Along.At)
 		}
 	}
 }
@@ -225,7 +228,7 @@ const closeFit = 0.75
 // ones. The hole is of the other system if a pin of that system would fit it
 // closely and the pin that stands in it does not.
 func oneSystem(l *Landing) {
-	if !l.OneSystem.follows(values(&l.PinNominal.Value, &l.Hole.Value)) {
+	if !l.OneSystem.follows(values(&l.PinNominal.Value, &l.narrow.Value)) {
 		return
 	}
 	pin, err := table.ClevisPin(l.PinNominal.Float())
@@ -238,12 +241,12 @@ func oneSystem(l *Landing) {
 		l.OneSystem.Refuse(err.Error())
 		return
 	}
-	one := fitsClosely(pin, l.Hole.Float())
+	one := fitsClosely(pin, l.narrow.Float())
 	other := false
 	for _, p := range all {
-		other = other || p.Inch() != pin.Inch() && fitsClosely(p, l.Hole.Float())
+		other = other || p.Inch() != pin.Inch() && fitsClosely(p, l.narrow.Float())
 	}
-	l.OneSystem.Give(one || !other, l.Hole.at)
+	l.OneSystem.Give(one || !other, l.narrow.at)
 }
 
 // clevisPins are all rows of the table, copied once for all landings.
@@ -269,8 +272,7 @@ func fits(l *Landing) {
 	reckon(&l.EndRatio, from, distances, func(r strength.HoleDistancesResult) float64 { return r.End })
 	from = values(&f.Width.Value, &l.Hole.Value, &l.End.Value, &l.Across.Value)
 	reckon(&l.SideRatio, from, distances, func(r strength.HoleDistancesResult) float64 { return r.Side })
-	arithmetic(&l.PinClearance, "c", "hole - measured pin", "mm", values(&l.Hole.Value, &l.PinMeasured.Value),
-		func() float64 { return l.Hole.Float() - l.PinMeasured.Float() })
+	l.clearance()
 	arithmetic(&l.ForkFill, "t/G", "thickness / fork opening", "", values(&f.Thickness.Value, &l.ForkOpening.Value),
 		func() float64 { return f.Thickness.Float() / l.ForkOpening.Float() })
 }

@@ -1,6 +1,8 @@
 package fact
 
 import (
+	"fmt"
+
 	"chainwale/engine/plan"
 	"chainwale/engine/quantity"
 	"chainwale/engine/rig"
@@ -36,6 +38,7 @@ func (b *builder) mast() {
 	rightingMoment(m, boat)
 	b.windage(m)
 	b.roll(m)
+	b.credit(m)
 	bearsBending(m, boat)
 }
 
@@ -125,6 +128,19 @@ func (b *builder) windage(m *Mast) {
 	}, func(r rig.MastWindageResult) float64 { return r.PerSquare })
 }
 
+// credit tells whether the plan counts on more than is usual.
+func (b *builder) credit(m *Mast) {
+	c := &b.plan.Standing.Credit
+	usual := true
+	for _, s := range []struct {
+		of    plan.Amount
+		usual float64
+	}{{c.Wire, rig.UsualCredit.Wire}, {c.StandIn, rig.UsualCredit.StandIn}, {c.Unattended, rig.UsualCredit.Unattended}, {c.UnseenPlate, rig.UsualCredit.UnseenPlate}} {
+		usual = usual && (!s.of.Given || s.of.Value <= s.usual*(1+1e-9))
+	}
+	m.CreditUsual.Give(usual, c.At)
+}
+
 // roll is what a roll does where she lies: ashore nothing.
 func (b *builder) roll(m *Mast) {
 	s := &b.plan.Standing
@@ -138,9 +154,33 @@ func (b *builder) roll(m *Mast) {
 	give(&angle, s.Roll.Angle)
 	give(&period, s.Roll.Period)
 	axis := max(0, s.Roll.Axis.Value)
-	reckon(&m.Roll, values(&place.Value, &m.Mass.Value, &m.Height.Value, &angle.Value, &period.Value), func() (formula[rig.DockRollResult], error) {
+	from := values(&place.Value, &m.Mass.Value, &m.Height.Value, &angle.Value, &period.Value)
+	if m.Step.Is("deck-stepped") {
+		// Its heel stands well above the axis: left out, the roll would push less than it does.
+		var above Number
+		give(&above, s.Roll.Axis)
+		from = append(from, &above.Value)
+	}
+	reckon(&m.Roll, from, func() (formula[rig.DockRollResult], error) {
+		if err := tooLight(&b.plan.Boat.Mast, m.Mass.Float(), m.Height.Float()); err != nil {
+			return nil, err
+		}
 		return rig.DockRoll{MassPerLength: m.Mass.Float() / m.Height.Float() * 1000, Height: m.Height.Float(), RollAxis: axis, Angle: angle.Float(), Period: period.Float() / second}, nil
 	}, func(r rig.DockRollResult) float64 { return r.Moment })
+}
+
+// tooLight refuses a mass below that of the bare aluminium tube that the plan gives, or
+// a roll would push less than it does. A tenth is left for walls that are thinner above.
+func tooLight(p *plan.Mast, mass, height float64) error {
+	s := p.Section
+	if _, err := table.SparAlloy(p.Alloy.Value, s.Wall.Value); err != nil || !s.Long.Given || !s.Broad.Given {
+		return nil
+	}
+	tube, err := rig.MastSection{Long: s.Long.Value, Broad: s.Broad.Value, Wall: s.Wall.Value}.Reckon()
+	if bare := tube.Mass * height / 1000; err == nil && mass < 0.9*bare {
+		return fmt.Errorf("the mast's mass of %.3g kg is less than that of its bare tube, %.3g kg", mass, bare)
+	}
+	return nil
 }
 
 // Of a mast's section holes and slots leave this much, and half of its yield is used:

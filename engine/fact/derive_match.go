@@ -160,7 +160,8 @@ func (x matching) Reckon() (laidMatch, error) {
 }
 
 // matched is one hole as the geometry wants it. A hole of the hull of which no size is
-// known is taken to be no wider than its bolt.
+// known is taken to be no wider than its bolt. Of an oval hole only the width counts,
+// whichever way it is off: it has more play along its length, which the match can't use.
 func (x matching) matched(h meeting) sheet.MatchedHole {
 	one := sheet.MatchedHole{Name: h.hole.Name.Value, New: h.hole.Sheet().At, Hole: h.hole.Diameter.Value, Bolt: x.bolt, Within: cutWithin}
 	if h.hull == nil {

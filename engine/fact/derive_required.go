@@ -250,10 +250,10 @@ func (q requiredShroud) level() (int, error) {
 // levelReach is how far from a spreader's root the shroud of its level can end, mm.
 const levelReach = 600
 
-// alone tells whether a lower is the only one of its side.
+// alone tells whether a lower is the only one of its side; those of another mast don't count.
 func (r *rigLoads) alone(s *Stay) bool {
 	for _, o := range r.facts.Stays {
-		if o != s && (o.Role.Is("fore lower") || o.Role.Is("aft lower")) && math.Signbit(o.FootY.Float()) == math.Signbit(s.FootY.Float()) {
+		if o != s && !o.HoldsMast.No() && (o.Role.Is("fore lower") || o.Role.Is("aft lower")) && math.Signbit(o.FootY.Float()) == math.Signbit(s.FootY.Float()) {
 			return false
 		}
 	}

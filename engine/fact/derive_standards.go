@@ -52,7 +52,7 @@ func (o *boltsOf) forStandards() {
 // holeForStandards gives where a bolt hole stands and what bolt is in it.
 func (o *boltsOf) holeForStandards(bh *BoltHole, i int, h *plan.Hole) {
 	g := o.group
-	arithmetic(&bh.End, "e1", "length - along", "mm", values(&g.Length.Value), func() float64 { return g.Length.Float() - h.Along.Value })
+	arithmetic(&bh.End, "e1", "length - along", "mm", values(&g.Length.Value), func() float64 { return g.Length.Float() - h.Along.Value - h.Beyond() })
 	arithmetic(&bh.Side, "e2", "width/2 - |across|", "mm", values(&o.width(h).Value), func() float64 { return o.width(h).Float()/2 - abs(h.Across.Value) })
 	bh.Pitch.Give(o.pitch(i), h.At)
 	bh.InLine.Give(o.inLine(), h.At)

@@ -1,6 +1,7 @@
 package fact
 
 import (
+	"fmt"
 	"strings"
 
 	"chainwale/engine/plan"
@@ -97,9 +98,16 @@ const (
 	unevenShare = 0.5
 )
 
+// Lines of other diameters, mm, are none that a mast is held with: a slip of the pen
+// counts as nothing.
+const thinnestLine, thickestLine = 2, 40
+
 // Reckon gives what it breaks at.
 func (l standInLine) Reckon() (standInLineResult, error) {
 	r := standInLineResult{load: l.one}
+	if !(l.line >= thinnestLine && l.line <= thickestLine) {
+		return r, fmt.Errorf("a line of %.4g mm is not covered: %d to %d mm are", l.line, thinnestLine, thickestLine)
+	}
 	step := func(symbol, means, how string, value float64, source working.Source) {
 		r.steps = append(r.steps, working.Step{Symbol: symbol, Meaning: means, Formula: how, Value: value, Unit: "N", Source: source})
 	}

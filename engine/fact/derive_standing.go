@@ -1,7 +1,6 @@
 package fact
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -55,7 +54,7 @@ func (b *builder) standing() {
 	if len(s.Lacks) == 0 {
 		result, err := rig.Standing{Rig: s.Rig, Steps: s.Steps, Demand: s.Demand}.Reckon()
 		if err != nil {
-			s.Why = err.Error()
+			s.Why = strings.ReplaceAll(err.Error(), "\n", "; ")
 		} else {
 			s.Result = &result
 		}
@@ -63,132 +62,6 @@ func (b *builder) standing() {
 	for i := range p.Steps {
 		b.step(s, i)
 	}
-}
-
-// layRig lists what can hold the mast.
-func (b *builder) layRig(s *Standing) {
-	m := b.facts.Mast
-	p := &b.plan.Standing
-	s.from = append(s.from, &m.Height.Value, &m.Step.Value)
-	s.Rig = rig.Rig{Masthead: m.Height.Float(), DeckStepped: m.Step.Is("deck-stepped"), Credit: creditOf(p.Credit)}
-	b.partners(s)
-	needs := b.others(s)
-	for _, stay := range b.facts.Stays {
-		if !b.holds(stay) {
-			continue
-		}
-		s.from = append(append(s.from, stay.lineFrom()...), &stay.LeastBreak.Value)
-		one := rig.Stay{Name: stay.ID, Role: roleOf(stay), Line: stay.line(), BreakLoad: stay.LeastBreak.Float(), Plate: b.plateOf(stay)}
-		if stay.Tension.Known() {
-			one.AtRest = stay.Tension.Float()
-		}
-		one.Needs = needs[one.Role]
-		s.Rig.Stays = append(s.Rig.Stays, one)
-	}
-	for _, f := range b.facts.Fittings {
-		if plate, ok := b.plate(f); ok {
-			s.Rig.Plates = append(s.Rig.Plates, plate)
-		}
-	}
-	for _, in := range b.facts.StandIns {
-		s.from = append(s.from, &in.Height.Value, &in.FootX.Value, &in.FootY.Value, &in.FootZ.Value)
-		s.Rig.StandIns = append(s.Rig.StandIns, rig.StandIn{Name: in.ID, Plate: in.plan.LandsOn.Value, Strength: in.path(),
-			Line: rig.StayLine{Foot: rig.Point{X: in.FootX.Float(), Y: in.FootY.Float(), Z: in.FootZ.Float()}, Height: in.Height.Float()}})
-	}
-}
-
-// creditOf is how much of a strength is counted on. A share of nothing is written as
-// nearly nothing: package rig takes a zero for what is left out.
-func creditOf(c plan.Credit) rig.Credit {
-	share := func(a plan.Amount) float64 {
-		if a.Given && a.Value == 0 {
-			return 1e-9
-		}
-		return a.Value
-	}
-	return rig.Credit{Wire: share(c.Wire), UnseenPlate: share(c.UnseenPlate), StandIn: share(c.StandIn), Unattended: share(c.Unattended)}
-}
-
-// partners counts what the partners hold, where the plan asks for it and says that the
-// mast is wedged.
-func (b *builder) partners(s *Standing) {
-	m, p := b.facts.Mast, &b.plan.Boat.Mast
-	if !p.CountPartners.Value || s.Rig.DeckStepped || !m.Wedged.Yes() {
-		return
-	}
-	s.from = append(s.from, &m.BearsBending.Value, &m.Deck.Value)
-	if m.BearsBending.Known() {
-		s.Rig.Partners = m.BearsBending.Float()
-	}
-}
-
-// holds tells whether a stay is counted on to hold the mast: it ends on the mast, and is
-// no running backstay, which somebody has to haul tight first.
-func (b *builder) holds(s *Stay) bool {
-	return !s.HoldsMast.No() && !s.Role.Is("running backstay") && !s.Role.Is("backstay leg")
-}
-
-// others lists the stays that hold nothing of the mast themselves, and which roles can't
-// do without them: a forestay without its bobstay and whiskers, a backstay without its legs.
-func (b *builder) others(s *Standing) map[rig.StayRole][]string {
-	needs := map[rig.StayRole][]string{}
-	for _, stay := range b.facts.Stays {
-		if b.holds(stay) {
-			continue
-		}
-		s.Rig.Others = append(s.Rig.Others, rig.Other{Name: stay.ID, Plate: b.plateOf(stay)})
-		switch stay.Role.Text() {
-		case "bobstay", "whisker":
-			needs[rig.Forestay] = append(needs[rig.Forestay], stay.ID)
-		case "backstay leg":
-			needs[rig.Backstay] = append(needs[rig.Backstay], stay.ID)
-		}
-	}
-	return needs
-}
-
-// roleOf is a stay's role in rig's words.
-func roleOf(s *Stay) rig.StayRole { return rig.StayRole(s.Role.Text()) }
-
-// plateOf is the fitting that a stay's lower end lands on, "" if the plan has none.
-func (b *builder) plateOf(s *Stay) string {
-	for _, l := range b.facts.Landings {
-		if l.Stay == s {
-			return l.Fitting.ID
-		}
-	}
-	return ""
-}
-
-// plate is a fitting as it stands before the work: one that is to be remade or new is
-// the old one until it has been changed, and what the plan draws is its successor.
-func (b *builder) plate(f *Fitting) (rig.Plate, bool) {
-	var from []*Value
-	for _, l := range b.facts.Landings {
-		if l.Fitting == f {
-			from = append(from, &l.PlateUltimate.Value)
-		}
-	}
-	for _, g := range b.facts.BoltGroups {
-		if g.Fitting == f {
-			from = append(from, &g.BoltsUltimate.Value)
-		}
-	}
-	if len(from) == 0 {
-		return rig.Plate{}, false
-	}
-	strength := 0.0
-	if !slices.ContainsFunc(from, func(v *Value) bool { return !v.known }) {
-		strength = max(0, least(from))
-	}
-	p := rig.Plate{Name: f.ID, Renewed: strength}
-	if f.State.Is("kept") {
-		p.Strength = strength
-	}
-	if f.Seen && f.State.Is("kept") {
-		p.State = rig.Seen
-	}
-	return p, true
 }
 
 // demand is what pushes on the mast.
@@ -214,7 +87,7 @@ func (b *builder) orderOfWork(s *Standing) {
 	for i := range b.plan.Standing.Steps {
 		p := &b.plan.Standing.Steps[i]
 		s.Steps = append(s.Steps, rig.Step{Name: p.ID.Value, Fit: b.singles(p.Fit), Remove: b.singles(p.Remove), Replace: b.singles(p.Replace),
-			Attended: p.Attended.Given && p.Attended.Value, Days: daysOf(p)})
+			Attended: p.Attended.Given && p.Attended.Value, Days: b.daysOf(i)})
 	}
 	for _, job := range b.plan.Standing.Jobs {
 		for _, id := range b.single(job.Value) {
@@ -224,19 +97,31 @@ func (b *builder) orderOfWork(s *Standing) {
 	if len(b.plan.Standing.Jobs) == 0 {
 		for _, f := range b.facts.Fittings {
 			if _, lands := b.plate(f); lands && !f.State.Is("kept") && f.State.Known() {
-				s.Jobs = append(s.Jobs, rig.Job{Name: f.ID})
+				s.Jobs = append(s.Jobs, rig.Job{Name: b.rigPlate(f.ID)})
 			}
 		}
 	}
 	s.Away = b.plan.Standing.Away.Value / quantity.Day
 }
 
-// daysOf is how many days a step lasts, 0 where the plan doesn't say.
-func daysOf(p *plan.Step) float64 {
-	if !p.On.Given || !p.Until.Given {
+// daysOf is how many days the rig stands as a step leaves it: until its last day, or
+// until the next step begins. 0 where the plan doesn't say.
+func (b *builder) daysOf(i int) float64 {
+	steps := b.plan.Standing.Steps
+	p, until := &steps[i], steps[i].Until
+	if !until.Given && i+1 < len(steps) {
+		until = steps[i+1].On
+	}
+	if !p.On.Given || !until.Given {
 		return 0
 	}
-	return p.Until.Last.Sub(p.On.First).Hours() / 24
+	return max(0, until.Last.Sub(p.On.First).Hours()/24)
+}
+
+// daysKnown tells whether the plan says how long that is.
+func (b *builder) daysKnown(i int) bool {
+	steps := b.plan.Standing.Steps
+	return steps[i].On.Given && (steps[i].Until.Given || i+1 < len(steps) && steps[i+1].On.Given)
 }
 
 // singles are the ids that names in a step stand for, one side each.
@@ -275,8 +160,8 @@ func (b *builder) step(s *Standing, i int) {
 		t.Afloat.Give(at.Value == "afloat", at.At)
 	}
 	t.Days.WouldStand(p.Until.At)
-	if p.On.Given && p.Until.Given {
-		t.Days.Give(daysOf(p)*quantity.Day, p.Until.At)
+	if b.daysKnown(i) {
+		t.Days.Give(b.daysOf(i)*quantity.Day, p.Until.At)
 	}
 	b.opens(t, p)
 	b.states(s, t, i)
@@ -311,7 +196,7 @@ func (b *builder) fittingsAmong(ids []string) (n int) {
 // the two for each fact.
 func (b *builder) states(s *Standing, t *Step, i int) {
 	from := append(values(&t.Attended.Value), s.from...)
-	numbers := []*Number{&t.Gust, &t.Margin, &t.AfterLoss, &t.UsedUp, &t.Gone, &t.Off, &t.Uncounted, &t.StandIns, &t.OnTrust}
+	numbers := []*Number{&t.Gust, &t.Margin, &t.AfterLoss, &t.UsedUp, &t.Gone, &t.Off, &t.OffAfter, &t.Uncounted, &t.StandIns, &t.OnTrust}
 	if s.Result == nil || !t.Attended.Known() {
 		for _, n := range numbers {
 			if n.follows(from) {
@@ -327,7 +212,7 @@ func (b *builder) states(s *Standing, t *Step, i int) {
 	}
 	during, after := &s.Result.Steps[i].During, &s.Result.Steps[i].After
 	worst := during
-	if after.Margin < during.Margin {
+	if after.Margin < during.Margin*(1-1e-6) {
 		worst = after
 	}
 	number := func(n *Number, value float64) {
@@ -341,6 +226,7 @@ func (b *builder) states(s *Standing, t *Step, i int) {
 	number(&t.UsedUp, min(during.UsedUp, after.UsedUp)*quantity.MetrePerSecond)
 	number(&t.Gone, min(during.Gone, after.Gone)*quantity.MetrePerSecond)
 	number(&t.Off, float64(max(len(during.Off), len(after.Off))))
+	number(&t.OffAfter, float64(len(after.Off)))
 	number(&t.Uncounted, float64(max(len(during.Uncounted), len(after.Uncounted))))
 	number(&t.StandIns, float64(max(standInsUp(during), standInsUp(after))))
 	number(&t.OnTrust, float64(max(onTrust(during), onTrust(after))))
@@ -374,127 +260,13 @@ func standInsUp(s *rig.State) (n int) {
 	return n + len(s.Uncounted)
 }
 
-// onTrust counts the stays that are held by plates that nobody has seen.
+// onTrust counts the stays that are held by plates that nobody has seen, or of which
+// nobody knows what they hold.
 func onTrust(s *rig.State) (n int) {
 	for _, h := range s.On {
-		if strings.Contains(h.Governs, "not seen") || strings.Contains(h.Governs, "not given") {
+		if h.OnTrust {
 			n++
 		}
 	}
 	return n
-}
-
-// bending bends the mast between what still holds it, the worst of four ways.
-func (b *builder) bending(s *Standing, t *Step, i int) {
-	m := b.facts.Mast
-	from := append(values(&t.Margin.Value, &m.BearsBending.Value, &m.Height.Value, &m.Windage.Value), &m.Step.Value)
-	reckon(&t.Bending, from, func() (formula[mastBending], error) {
-		state := s.Result.Steps[i]
-		return mastBent{mast: m, rig: &s.Rig, states: []rig.State{state.During, state.After}, perSquare: s.Demand.PerSquare}, nil
-	}, func(r mastBending) float64 { return r.used })
-}
-
-// mastBent is a mast between what holds it.
-type mastBent struct {
-	mast      *Mast
-	rig       *rig.Rig
-	states    []rig.State
-	perSquare float64
-}
-
-type mastBending struct {
-	used   float64
-	moment rig.MastBendingResult
-	bears  float64
-	toward string
-}
-
-// Reckon looks at four ways of pushing in each state. The wind's moment about the heel
-// is spread evenly over the height.
-func (b mastBent) Reckon() (mastBending, error) {
-	worst := mastBending{bears: b.mast.BearsBending.Float()}
-	height := b.mast.Height.Float()
-	for i := range b.states {
-		s := &b.states[i]
-		load := 2 * b.perSquare * s.Gust * s.Gust / (height * height)
-		for _, deg := range []float64{0, 90, 180, 270} {
-			supports := b.supports(s, deg)
-			if len(supports) < 2 {
-				return worst, fmt.Errorf("pushed %s, nothing holds the mast but its heel", rig.InWords(deg))
-			}
-			bent, err := rig.MastBending{Supports: supports, Top: height, Load: load}.Reckon()
-			if err != nil {
-				return worst, err
-			}
-			if used := abs(bent.Largest) / worst.bears; used >= worst.used {
-				worst.used, worst.moment, worst.toward = used, bent, rig.InWords(deg)
-			}
-		}
-	}
-	return worst, nil
-}
-
-// supports are the heights that hold the mast when it is pushed a way: its heel, the
-// partners of one that is wedged, and where stays take hold that pull against the push.
-func (b mastBent) supports(s *rig.State, deg float64) []float64 {
-	heights := []float64{0}
-	if !b.rig.DeckStepped && b.mast.Wedged.Yes() && b.mast.Deck.Known() && b.mast.Deck.Float() > 0 {
-		heights = append(heights, b.mast.Deck.Float())
-	}
-	for _, h := range s.On {
-		line, ok := b.lineOf(h.Name)
-		if !ok || h.Allowable <= 0 || !pullsAgainst(line, deg) {
-			continue
-		}
-		heights = append(heights, line.Height)
-		if (line.Over != rig.Point{}) {
-			heights = append(heights, line.Over.Z)
-		}
-	}
-	slices.Sort(heights)
-	return slices.CompactFunc(heights, func(a, b float64) bool { return abs(a-b) < nearSupports })
-}
-
-// nearSupports is how near two places that hold the mast count as one, mm.
-const nearSupports = 200
-
-func (b mastBent) lineOf(name string) (rig.StayLine, bool) {
-	for i := range b.rig.Stays {
-		if b.rig.Stays[i].Name == name {
-			return b.rig.Stays[i].Line, true
-		}
-	}
-	for i := range b.rig.StandIns {
-		if b.rig.StandIns[i].Name == name {
-			return b.rig.StandIns[i].Line, true
-		}
-	}
-	return rig.StayLine{}, false
-}
-
-// pullsAgainst tells whether a stay pulls, within sixty degrees, against a push.
-func pullsAgainst(l rig.StayLine, deg float64) bool {
-	r, err := l.Reckon()
-	if err != nil {
-		return false
-	}
-	apart := abs(angleBetween(r.Direction, deg+180))
-	return apart <= 75
-}
-
-func angleBetween(a, b float64) float64 {
-	d := a - b
-	for d > 180 {
-		d -= 360
-	}
-	for d < -180 {
-		d += 360
-	}
-	return d
-}
-
-// Working writes the worst way down.
-func (r mastBending) Working() []working.Step {
-	return append(r.moment.Working(), working.Step{Symbol: "u", Meaning: "share of what the section bears, pushed " + r.toward, Formula: "M/Mb",
-		Inputs: []working.Input{{Symbol: "M", Value: abs(r.moment.Largest), Unit: "N mm"}, {Symbol: "Mb", Value: r.bears, Unit: "N mm"}}, Value: r.used, Source: arithmeticSource})
 }

@@ -202,13 +202,14 @@ func (b *builder) angle(s *Stay, side string) {
 	s.turn()
 }
 
-// mixed tells whether the wires of one role differ on this boat.
+// mixed tells whether the wires of one role differ on this mast; those of another mast
+// are of their own sizes.
 func (b *builder) mixed() {
 	for _, s := range b.facts.Stays {
 		from := values(&s.Role.Value)
 		alike := true
 		for _, o := range b.facts.Stays {
-			if o.Role.number != s.Role.number || !o.Role.Known() {
+			if o.Role.number != s.Role.number || !o.Role.Known() || o.HoldsMast.No() != s.HoldsMast.No() {
 				continue
 			}
 			from = append(from, &o.Construction.Value, &o.WireMetal.Value, &o.WireDiameter.Value)

@@ -114,8 +114,11 @@ type Landing struct {
 	Subject
 	Stay    *Stay    `fact:"stay"`
 	Fitting *Fitting `fact:"fitting"`
+	// narrow is the pin hole's width: that of the hole, or across an oval one.
+	narrow *Number
 
-	Hole        Number `fact:"hole" unit:"mm" means:"diameter of the pin hole" from:"holes/diameter" tool:"calipers" where:"inside the pin hole, along and across the load"`
+	Hole        Number `fact:"hole" unit:"mm" means:"diameter of the pin hole; of an oval one, what it takes out of the plate across the pull" from:"holes/diameter" tool:"calipers" where:"inside the pin hole, along and across the load"`
+	HoleLong    Number `fact:"hole_long" unit:"mm" means:"greatest inside measure of the pin hole: its diameter, or its length where it is oval" from:"holes/diameter" tool:"calipers" where:"inside the pin hole, along and across the load"`
 	End         Number `fact:"end" unit:"mm" means:"metal before the centre of the pin hole: to the loaded end of the plate, or to the edge of another hole in between" from:"holes/along" tool:"calipers" where:"from the hole's edge to the plate's end, plus half the hole"`
 	Across      Number `fact:"across" unit:"mm" means:"how far the pin hole stands off the plate's centre line" from:"holes/across"`
 	PinNominal  Number `fact:"pin_nominal" unit:"mm" means:"nominal diameter of the pin" from:"pin/diameter" tool:"calipers" where:"on the pin, at the plate"`
@@ -142,7 +145,7 @@ type Landing struct {
 	PlateTimesWire      Number `fact:"plate_times_wire" unit:"" means:"strength of the plate at the pin hole over the wire's break load"`
 	PinShearTimesWire   Number `fact:"pin_shear_times_wire" unit:"" means:"load at which the pin shears over the wire's break load"`
 	PinBendingTimesWire Number `fact:"pin_bending_times_wire" unit:"" means:"load at which the pin gives way in bending over the wire's break load"`
-	PinClearance        Number `fact:"pin_clearance" unit:"mm" means:"hole less pin, the pin as measured"`
+	PinClearance        Number `fact:"pin_clearance" unit:"mm" means:"hole less pin, the pin as measured; of an oval hole its length, if the pin goes in"`
 	EndRatio            Number `fact:"end_ratio" unit:"" means:"distance from hole centre to loaded end, over the hole"`
 	SideRatio           Number `fact:"side_ratio" unit:"" means:"width of the plate at the pin hole, twice the narrower side where the hole is off centre, over the hole"`
 	ForkFill            Number `fact:"fork_fill" unit:"" means:"thickness of the plate over the fork's opening"`
@@ -203,7 +206,7 @@ type BoltHole struct {
 	Stay    *Stay    `fact:"stay"`
 	Fitting *Fitting `fact:"fitting"`
 
-	Hole     Number `fact:"hole" unit:"mm" means:"diameter of the bolt hole" from:"holes/diameter" tool:"calipers" where:"inside the bolt hole"`
+	Hole     Number `fact:"hole" unit:"mm" means:"diameter of the bolt hole; of an oval one, what it takes out of the plate across the pull" from:"holes/diameter" tool:"calipers" where:"inside the bolt hole"`
 	Share    Number `fact:"share" unit:"" means:"share of the wire's load on this bolt"`
 	Bearing  Number `fact:"bearing" unit:"N" means:"force of the bolt at which the plate gives way at the hole, the least of three forms"`
 	Ultimate Number `fact:"ultimate" unit:"N" means:"load of the wire at which the plate gives way at this hole"`

@@ -20,6 +20,7 @@ type Mast struct {
 	Displacement   Number `fact:"displacement" unit:"kg" means:"what she weighs as she sails" from:"/boat/displacement" tool:"a crane's scale" where:"when she is lifted"`
 	Freeboard      Number `fact:"freeboard" unit:"mm" means:"from the water up to the deck, abreast of the mast" from:"/boat/freeboard" tool:"tape" where:"abreast of the mast"`
 
+	CreditUsual  YesNo  `fact:"credit_is_usual" means:"whether no more of a strength is counted on while stays are off than is usual" from:"/standing/credit"`
 	Mass         Number `fact:"mass" unit:"kg" means:"mass of the mast with all that hangs on it" from:"mass" tool:"a crane's scale, or its section by its length" where:"when it is out"`
 	Windage      Number `fact:"windage" unit:"N mm" means:"moment about the heel of a wind of 1 m/s; it grows with the square of the wind"`
 	Roll         Number `fact:"roll" unit:"N mm" means:"moment about the heel when she rolls where she lies"`
@@ -68,6 +69,7 @@ type Step struct {
 	Afloat   YesNo  `fact:"afloat" means:"whether she lies afloat" from:"/standing/place" tool:"the eye" where:"where she lies"`
 	Days     Number `fact:"days" unit:"year" means:"how long the rig stands so" from:"until" tool:"the owner" where:"in the plan of work"`
 	Off      Number `fact:"stays_off" unit:"" means:"how many stays are off while the step is on, or after it"`
+	OffAfter Number `fact:"stays_off_after" unit:"" means:"how many stays are still off when the step is done"`
 	Opens    YesNo  `fact:"opens_below_water" means:"whether a bolt or fitting near or below the water is taken out" from:"below_water" tool:"the eye" where:"from the bolt to the water, outside, with her as she lies"`
 
 	Gust      Number `fact:"gust" unit:"mm/year" means:"gust that the step is reckoned with: the forecast's while somebody stands by, else the storm's" from:"/standing/gust" tool:"the weather forecast" where:"for the whole of the step, and half as much again"`
@@ -78,7 +80,7 @@ type Step struct {
 	Weakest   Word   `fact:"weakest" means:"the way the mast falls first" words:"forward,forward and to port,to port,aft and to port,aft,aft and to starboard,to starboard,forward and to starboard,any way: nothing holds it"`
 	Governs   Word   `fact:"governs" means:"the stay or stand-in that gives first there"`
 	Lost      Word   `fact:"lost" means:"the stay or stand-in whose loss would hurt most"`
-	Bending   Number `fact:"bending_used" unit:"" means:"share of what its section bears that the gust bends the mast with, between what still holds it"`
+	Bending   Number `fact:"bending_used" unit:"" means:"share of what its section bears that gust and roll bend the mast with, between what still holds it"`
 
 	ElasticTold YesNo  `fact:"elastic_told" means:"whether the pull at rest and the stiffness of every stay that holds are known"`
 	Elastic     Number `fact:"elastic_used" unit:"" means:"of the stay or stand-in that is pulled hardest when they share the push by their stiffness, its pull over what it is counted on for"`
@@ -86,7 +88,7 @@ type Step struct {
 	Sways       Number `fact:"masthead_sways" unit:"mm" means:"how far the masthead goes when they share the push by their stiffness"`
 
 	BothEnds    YesNo  `fact:"both_ends_off" means:"whether forestay and backstay are off together"`
-	LoneEnd     YesNo  `fact:"end_without_stand_ins" means:"whether the forestay or the backstay is off and fewer than two stand-ins lead its way"`
+	LoneEnd     YesNo  `fact:"end_without_stand_ins" means:"whether the forestay or the backstay is off and no two stand-ins lead its way, one to either side of its line"`
 	CapAndLower YesNo  `fact:"cap_and_lower_off" means:"whether a cap shroud and a lower of one side are off together"`
 	CapsOff     YesNo  `fact:"both_caps_off" means:"whether both cap shrouds are off"`
 	Uncounted   Number `fact:"stand_ins_uncounted" unit:"" means:"how many stand-ins are up and count as nothing"`

@@ -11,8 +11,10 @@ type Standing struct {
 	Place       string   `json:"place"`
 	Assumptions []string `json:"assumptions"`
 	// Before is the rig before anything is eased, nil where that can't be told.
-	Before *Held          `json:"before"`
-	Steps  []StandingStep `json:"steps"`
+	Before *Held `json:"before"`
+	// CantTell says why nothing can be told, where all readings are there; "" otherwise.
+	CantTell string         `json:"cant_tell,omitempty"`
+	Steps    []StandingStep `json:"steps"`
 	// Weakest is the id of the step with least to spare over what is wanted.
 	Weakest string `json:"weakest"`
 	// StandIns are the stand-ins with what each is worth.
@@ -28,7 +30,7 @@ type Standing struct {
 	Findings []Finding `json:"findings"`
 	Measure  []Measure `json:"measure"`
 	// Cautions stand at the top and at the bottom of the sheet, StepCautions at the top
-	// and the bottom of each step.
+	// and the bottom of each step, and at the top of one that nobody stands by.
 	Cautions     []string `json:"cautions"`
 	StepCautions []string `json:"step_cautions"`
 }

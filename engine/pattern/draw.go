@@ -46,8 +46,10 @@ func (p Part) Drawing() drawing.Part {
 				if !datum {
 					d.Datum, datum = len(d.Holes), true
 				}
-				use.Cut = h.Diameter - pinUndersize
-				use.Make = fmt.Sprintf("ream to %.4g", h.Diameter)
+				use.Cut, use.Make = h.Diameter-pinUndersize, "dress to size by hand: no reamer does it"
+				if h.Long == 0 {
+					use.Make = fmt.Sprintf("ream to %.4g", h.Diameter)
+				}
 			}
 			d.Holes = append(d.Holes, use)
 		case h.Made == AfterFolding && h.Placed:
@@ -86,7 +88,18 @@ func certificateWords(p Part) string {
 	if p.Metal.Certificate == "" {
 		return "a mill certificate with heat number goes with the part"
 	}
-	return p.Metal.Certificate
+	if p.Metal.Heat == "" {
+		return p.Metal.papers()
+	}
+	return p.Metal.papers() + ", and that number stays on the part"
+}
+
+// papers are the certificate and the heat that it is of.
+func (m Metal) papers() string {
+	if m.Heat == "" {
+		return m.Certificate
+	}
+	return m.Certificate + ", heat " + m.Heat
 }
 
 func nonEmpty(words []string) (kept []string) {

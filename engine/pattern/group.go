@@ -171,7 +171,7 @@ func differences(members []Part) []string {
 		say  func(Part) string
 	}{
 		{"finish", func(p Part) string { return p.Finish }},
-		{"certificate", func(p Part) string { return p.Metal.Certificate }},
+		{"certificate", func(p Part) string { return p.Metal.papers() }},
 		{"in the holes", func(p Part) string { return p.fasteners() }},
 		{"at the press", func(p Part) string { return p.pressWords() }},
 	} {

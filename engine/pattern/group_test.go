@@ -173,3 +173,34 @@ func TestGroupsDontChain(t *testing.T) {
 		t.Errorf("%d patterns, the first of %d", len(all), all[0].Quantity())
 	}
 }
+
+// An oval hole is another pattern than a round one of its width, and than one that lies
+// across.
+func TestOvalIsAnotherPattern(t *testing.T) {
+	const round = "diameter: 10 mm, along: 200 mm"
+	along, across := "shape: oval, long: 18 mm, "+round, "shape: oval, long: 18 mm, long_way: across, "+round
+	for name, c := range map[string]struct {
+		of   [2]string
+		want int
+	}{"alike": {[2]string{along, along}, 1}, "round": {[2]string{along, round}, 2}, "across": {[2]string{along, across}, 2}, "longer": {[2]string{along, strings.Replace(along, "18", "19", 1)}, 2}} {
+		if all := group(t, boatNamed(t, "Teal", round, c.of[0]), boatNamed(t, "Smew", round, c.of[1])); len(all) != c.want {
+			t.Errorf("%s: %d patterns, not %d", name, len(all), c.want)
+		}
+	}
+}
+
+// The heat stands with the certificate on the drawing, and where heats differ that is said.
+func TestHeat(t *testing.T) {
+	const metal = "metal: { name: 316L }"
+	papers := func(heat string) string { return "metal: { name: 316L, certificate: mill 20411, heat: " + heat + " }" }
+	all := group(t, boatNamed(t, "Teal", metal, papers("4711")), boatNamed(t, "Smew", metal, papers("4712")))
+	if len(all) != 1 {
+		t.Fatalf("%d patterns", len(all))
+	}
+	if got := all[0].Drawing().Certificate; got != "mill 20411, heat 4711, and that number stays on the part" {
+		t.Errorf("the drawing says %q", got)
+	}
+	if want := "certificate for Smew plate-port, Smew plate-starboard: mill 20411, heat 4712"; !slices.Contains(all[0].Differ, want) {
+		t.Errorf("%q", all[0].Differ)
+	}
+}

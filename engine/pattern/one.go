@@ -44,7 +44,7 @@ func gaps(f plan.Fitting) (problems []finding.Problem) {
 func one(p *plan.Plan, f *plan.Fitting, old *sheet.Development, facts *fact.Facts) (Part, *finding.Problem) {
 	part := Part{Name: f.ID.Value, Kind: f.Kind.Value, State: f.State.Value, At: f.At,
 		Copies: []Copy{{Boat: p.Boat.Name.Value, Plan: p.File, Hand: AsDrawn}}, Rating: math.NaN(),
-		Metal: Metal{f.Metal.Name.Value, f.Metal.Condition.Value, f.Metal.Certificate.Value},
+		Metal: Metal{f.Metal.Name.Value, f.Metal.Condition.Value, f.Metal.Certificate.Value, f.Metal.Heat.Value},
 		Grain: f.Grain.Value, Finish: f.Finish.Value, Follows: f.Follows.Value, Old: old}
 	if part.Grain == "unknown" {
 		part.Grain = ""

@@ -86,7 +86,7 @@ type Copy struct {
 func (c Copy) name() string { return strings.TrimSpace(c.Boat + " " + c.Fitting) }
 
 // Metal is what the part is cut from.
-type Metal struct{ Name, Condition, Certificate string }
+type Metal struct{ Name, Condition, Certificate, Heat string }
 
 // Fold is a fold of the part.
 type Fold struct {

@@ -220,3 +220,22 @@ func TestLandingWarnings(t *testing.T) {
 		t.Error("the hole whose place is known least well is not named")
 	}
 }
+
+// An oval pin hole is cut smaller all round and dressed by hand, for no reamer makes it;
+// the drawing asks whether it is meant.
+func TestOvalPinHole(t *testing.T) {
+	parts, problems := patterns(t, "p.yaml", strings.Replace(plain, "diameter: 13 mm, along: 30 mm", "shape: oval, diameter: 13 mm, long: 20 mm, along: 30 mm", 1))
+	if len(problems) > 0 || len(parts) != 1 {
+		t.Fatal(problems, len(parts))
+	}
+	d := parts[0].Drawing()
+	if err := d.Check(); err != nil {
+		t.Error(err)
+	}
+	if h := d.Flat.Holes[0]; h.Long != 20 || h.Diameter != 13 || d.Holes[0].Cut != 12 || strings.Contains(d.Holes[0].Make, "ream to") {
+		t.Errorf("%+v, %+v", h, d.Holes[0])
+	}
+	if !slices.Contains(d.Warnings, "the pin hole is oval, and a pin knocks in it: is that meant?") || slices.Contains(d.Warnings, "pin holes are cut undersize and reamed to size, square to the face") {
+		t.Errorf("%q", d.Warnings)
+	}
+}

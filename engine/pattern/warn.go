@@ -59,7 +59,10 @@ func (p *Part) warnHoles(say func(string, ...any)) {
 			say("hole %s is narrower than the plate is thick: drill it", h.Name)
 		}
 	}
-	if slices.ContainsFunc(p.Holes, func(h Hole) bool { return h.Role == "pin" && h.Made == Cut }) {
+	if slices.ContainsFunc(p.Holes, func(h Hole) bool { return h.Role == "pin" && h.Made == Cut && h.Long > 0 }) {
+		say("the pin hole is oval, and a pin knocks in it: is that meant?")
+	}
+	if slices.ContainsFunc(p.Holes, func(h Hole) bool { return h.Role == "pin" && h.Made == Cut && h.Long == 0 }) {
 		say("pin holes are cut undersize and reamed to size, square to the face")
 	}
 }

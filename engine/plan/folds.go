@@ -156,11 +156,6 @@ func (c *crossChecker) told(at finding.Place) bool {
 	return false
 }
 
-// Sheet is the hole as the geometry counts it.
-func (h Hole) Sheet() sheet.Hole {
-	return sheet.Hole{Name: h.Name.Value, At: sheet.Point{X: h.Along.Value, Y: h.Across.Value}, Diameter: h.Diameter.Value, Square: h.Shape.Value == "square"}
-}
-
 // folds refuses folds that reach into each other, beyond the part, or out of order. Each
 // is added to those before it, so that the one at fault is named at its place.
 func (c *crossChecker) folds(f Fitting, shape sheet.Contour) {

@@ -12,6 +12,7 @@ import (
 func (c *crossChecker) holes(f Fitting) {
 	for i, h := range f.Holes {
 		c.holeStay(f, h)
+		c.holeOval(h)
 		c.holeAlong(f.Outline, h)
 		c.holeAcross(f.Outline, h)
 		c.holeApart(h, f.Holes[:i])
@@ -30,6 +31,11 @@ func (c *crossChecker) holeApart(h Hole, earlier []Hole) {
 		}
 		apart := math.Hypot(h.Along.Value-o.Along.Value, h.Across.Value-o.Across.Value)
 		switch reach := radiusOf(h) + radiusOf(o); {
+		case (h.Oval() || o.Oval()) && apart > 0:
+			if h.Sheet().Apart(o.Sheet()) > 0 {
+				continue
+			}
+			c.wrong(h.Along.At, "holes with metal between them; along and across are measured to a hole's centre", "this hole runs into the one in %s", line(o.At, h.Along.At))
 		case apart == 0:
 			c.wrong(h.Along.At, "each hole once, and its own place for each", "this hole stands where the one in %s stands", line(o.At, h.Along.At))
 		case apart <= reach:
@@ -74,7 +80,7 @@ func (c *crossChecker) holeAlong(o Outline, h Hole) {
 	if !h.Along.Given {
 		return
 	}
-	along, radius := h.Along.Value, radiusOf(h)
+	along, radius := h.Along.Value, h.ReachAlong()
 	switch {
 	case o.Length.Given && along > o.Length.Value:
 		c.wrong(h.Along.At, "the distance from the loaded end, which is less than the length",
@@ -84,7 +90,7 @@ func (c *crossChecker) holeAlong(o Outline, h Hole) {
 			"this hole cuts through the far end: its edge is %s from the loaded end and the plate is %s long", c.length(along+radius), c.length(o.Length.Value))
 	case along <= radius && radius > 0:
 		c.wrong(h.Along.At, "a hole with metal all round it; along is measured to the hole's centre",
-			"this hole cuts through the loaded end: its centre is %s from there and its radius is %s", c.length(along), c.length(radius))
+			"this hole cuts through the loaded end: its centre is %s from there and %s is %s", c.length(along), h.half(), c.length(radius))
 	}
 }
 
@@ -94,13 +100,13 @@ func (c *crossChecker) holeAcross(o Outline, h Hole) {
 	if !o.Width.Given {
 		return
 	}
-	half, radius, across := o.Width.Value/2, radiusOf(h), 0.0
+	half, radius, across := o.Width.Value/2, h.ReachAcross(), 0.0
 	if h.Across.Given {
 		across = math.Abs(h.Across.Value)
 	}
 	switch {
 	case radius >= half:
-		c.wrong(h.Diameter.At, "a hole narrower than the plate",
+		c.wrong(h.AcrossPull().At, "a hole narrower than the plate",
 			"this hole is %s wide and the plate only %s", c.length(2*radius), c.length(o.Width.Value))
 	case across > half:
 		c.wrong(h.Across.At, "the distance from the centre line, which is less than half the width",
@@ -111,7 +117,7 @@ func (c *crossChecker) holeAcross(o Outline, h Hole) {
 	}
 }
 
-// radiusOf is half a hole's diameter, nought if that is not known.
+// radiusOf is half a hole's diameter or width, nought if that is not known.
 func radiusOf(h Hole) float64 {
 	if !h.Diameter.Given {
 		return 0

@@ -209,7 +209,9 @@ type Fitting struct {
 type Metal struct {
 	At                           finding.Place
 	Name, Condition, Certificate Text
-	Yield, Ultimate              Amount
+	// Heat is the number of the melt that the metal was poured from.
+	Heat            Text
+	Yield, Ultimate Amount
 	// Carbon is what the certificate says, as a share.
 	Carbon Amount
 }
@@ -237,8 +239,13 @@ type Hole struct {
 	Stay          Text // which stay's pin, where the part serves several
 	Diameter      Amount
 	Along, Across Amount
-	// Shape is round or square; a square hole's Diameter is across flats.
-	Shape       Text
+	// Shape is round, square or oval; a square hole's Diameter is across flats, an oval
+	// one's is its width.
+	Shape Text
+	// Long is the whole length of an oval hole, LongWay along or across: which way of the
+	// strip that runs (along if not given).
+	Long        Amount
+	LongWay     Text
 	DrillAtBoat YesNo
 }
 

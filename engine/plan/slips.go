@@ -53,6 +53,7 @@ func (c *crossChecker) fittingSlips(f Fitting) {
 	})
 	for _, h := range f.Holes {
 		c.agree(h.Diameter, quantity.Length, leastApart)
+		c.agree(h.Long, quantity.Length, leastApart)
 		c.agree(h.Along, quantity.Length, leastApart)
 	}
 	rod := f.Kind.Value == "u-bolt" || f.Kind.Value == "tie rod"

@@ -17,6 +17,9 @@ func HoldsMast(role string) bool { return !slices.Contains(atBowsprit, role) }
 func (c *crossChecker) mast(p *Plan) {
 	m := p.Boat.Mast
 	c.below(m.Deck, m.Height, "the deck", "the masthead")
+	if p.Boat.MastStep.Value == "deck-stepped" && m.Deck.Given && m.Deck.Value > onDeck {
+		c.wrong(m.Deck.At, "keel-stepped, or no deck: a mast that stands on deck has it at its heel", "the mast is deck-stepped, and its deck is %s above its heel", c.length(m.Deck.Value))
+	}
 	for i, s := range m.Spreaders {
 		c.below(s.Height, m.Height, "this spreader", "the masthead")
 		if i > 0 {
@@ -37,6 +40,10 @@ func (c *crossChecker) mast(p *Plan) {
 		c.stayOnMast(s, m)
 	}
 }
+
+// onDeck is how far the deck can stand above the heel of a mast on deck: its step in a
+// well, mm.
+const onDeck = 500
 
 // stayOnMast checks that a stay leads down from the mast, and a shroud to its side.
 func (c *crossChecker) stayOnMast(s Stay, m Mast) {
@@ -77,6 +84,9 @@ func (c *crossChecker) standing(p *Plan) {
 	if s.Gust.Given && s.StormGust.Given && s.StormGust.Value < s.Gust.Value {
 		c.wrong(s.StormGust.At, "the higher of the two gusts", "the gust while nobody stands by is below the one while somebody does")
 	}
+	if s.Gust.Given && s.Wind.Given && s.Gust.Value < s.Wind.Value {
+		c.wrong(s.Gust.At, "the gust, which is more than the mean wind, or the wind alone", "the gust is below the mean wind")
+	}
 	o := &order{crossChecker: c, off: map[string]bool{}, up: map[string]bool{}, holds: c.holders(p)}
 	for i := range s.Steps {
 		o.step(&s.Steps[i])
@@ -109,14 +119,17 @@ const mostParts = 40
 
 // days checks that each step is over before the next begins.
 func (c *crossChecker) days(steps []Step) {
-	var last Day
+	var last, until Day
 	for _, s := range steps {
 		if s.On.Given && s.Until.Given && s.Until.Last.Before(s.On.First) {
 			c.wrong(s.Until.At, "a day after "+s.On.Text, "%s is over before it begins", called(s.ID))
 		}
 		if s.On.Given && last.Given && s.On.Last.Before(last.First) {
 			c.wrong(s.On.At, "the steps in the order in which they are done", "%s is done before the step that stands before it (%s)", called(s.ID), last.Text)
+		} else if s.On.Given && until.Given && s.On.Last.Before(until.First) {
+			c.wrong(s.On.At, "a day on which the step before is over, or an earlier until there", "%s begins before the step that stands before it is over (%s)", called(s.ID), until.Text)
 		}
+		until = s.Until
 		if s.On.Given {
 			last = s.On
 		}

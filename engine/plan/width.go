@@ -62,7 +62,7 @@ func narrowest(f Fitting, shape sheet.Contour) float64 {
 // PlainAt tells whether the plate is as wide as the strip over a hole: neither a contour
 // nor a shaped end has a say there.
 func (o Outline) PlainAt(h Hole) bool {
-	reach := radiusOf(h)
+	reach := h.ReachAlong()
 	if len(o.Contour) > 0 || h.Along.Value-reach < o.shapedFrom() {
 		return false
 	}
@@ -106,7 +106,7 @@ func (o Outline) HoleWidth(h Hole) (float64, error) {
 	}
 	least := math.Inf(1)
 	for _, part := range []float64{-1, -0.5, 0, 0.5, 1} {
-		low, high, ok := shape.Across(sheet.Point{X: h.Along.Value + part*radiusOf(h), Y: h.Across.Value})
+		low, high, ok := shape.Across(sheet.Point{X: h.Along.Value + part*h.ReachAlong(), Y: h.Across.Value})
 		if !ok {
 			return 0, fmt.Errorf("the outline does not hold this hole")
 		}

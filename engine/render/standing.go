@@ -3,6 +3,7 @@ package render
 import (
 	"fmt"
 	"io"
+	"math"
 	"slices"
 	"strings"
 
@@ -76,7 +77,7 @@ func (t *standingText) table(steps []finding.StandingStep) {
 		s := &steps[i]
 		row := []string{fmt.Sprintf("%d %s", i+1, s.ID), "can't tell", "", "", "", "", ""}
 		if h := worse(s); h != nil {
-			row = []string{row[0], orDash(shortList(h.Off)), times(h.Margin), times(h.Wanted), times(h.AfterLoss), h.Weakest, kn(h.UsedUp)}
+			row = []string{row[0], orDash(shortList(h.Off)), atLeast(h.Margin), times(h.Wanted), atLeast(h.AfterLoss), h.Weakest, knAtLeast(h.UsedUp)}
 		}
 		rows = append(rows, row)
 	}
@@ -124,6 +125,18 @@ func times(n float64) string {
 	return fmt.Sprintf("%.3g times", n)
 }
 
+// atLeast says how many times something is held, never more than it is.
+func atLeast(n float64) string {
+	digits := 1000.0
+	for tens := n; tens >= 1 && digits > 1; tens /= 10 {
+		digits /= 10
+	}
+	return times(math.Floor(n*digits*(1+1e-12)) / digits)
+}
+
+// knAtLeast is a gust that something bears, never more than it does.
+func knAtLeast(v float64) string { return kn(math.Floor(v + 1e-6)) }
+
 func kn(v float64) string {
 	if v >= 200 {
 		return "above 200 kn"
@@ -132,8 +145,9 @@ func kn(v float64) string {
 }
 
 // worse is the state of a step in which less is held.
+// Where both hold alike it is the one with the work going on.
 func worse(s *finding.StandingStep) *finding.Held {
-	if s.During == nil || s.After == nil || s.During.Margin <= s.After.Margin {
+	if s.During == nil || s.After == nil || s.During.Margin <= s.After.Margin*(1+1e-6) {
 		return s.During
 	}
 	return s.After
@@ -142,7 +156,7 @@ func worse(s *finding.StandingStep) *finding.Held {
 // step writes one step between its two cautions.
 func (t *standingText) step(i, of int, s *finding.StandingStep) {
 	t.line("Step %d of %d: %s%s", i+1, of, s.ID, t.when(s))
-	t.prose("  ", t.sheet.StepCautions[0])
+	t.prose("  ", topCaution(t.sheet, s))
 	if s.Does != "" {
 		t.prose("  ", s.Does)
 	}
@@ -155,15 +169,15 @@ func (t *standingText) step(i, of int, s *finding.StandingStep) {
 		}
 	}
 	if s.During == nil {
-		t.line("  What is held can't be told: see below what to measure.")
+		t.prose("  ", t.cantTell())
 	} else {
-		t.held(s.During, s.During.Margin <= s.After.Margin)
-		if s.After.Margin != s.During.Margin {
-			t.prose("  ", fmt.Sprintf("afterwards held %s, and it falls %s first", times(s.After.Margin), s.After.Weakest))
+		t.held(s.During, true)
+		if math.Abs(s.After.Margin-s.During.Margin) > 1e-6*s.During.Margin {
+			t.prose("  ", fmt.Sprintf("afterwards held %s, and it falls %s first", atLeast(s.After.Margin), s.After.Weakest))
 		}
 	}
 	if sh := s.Shared; sh != nil {
-		t.prose("  ", fmt.Sprintf("shared by stiffness, %s bears %s, %s what it is counted on for, and the masthead goes %s", sh.Hardest, quantity.Format(sh.Pull, quantity.Force, t.system), times(sh.Used), quantity.Format(sh.Sways, quantity.Length, t.system)))
+		t.prose("  ", fmt.Sprintf("shared by stiffness, %s bears %s where %s are counted on, and the masthead goes %s", sh.Hardest, quantity.Format(sh.Pull, quantity.Force, t.system), quantity.Format(sh.Pull/sh.Used, quantity.Force, t.system), quantity.Format(sh.Sways, quantity.Length, t.system)))
 	}
 	if len(s.Tighten) > 0 {
 		t.prose("  ", "haul the lines tight again: "+firstFew(s.Tighten))
@@ -176,12 +190,28 @@ func (t *standingText) step(i, of int, s *finding.StandingStep) {
 	t.line("")
 }
 
+// cantTell says why nothing can be told of a step.
+func (t *standingText) cantTell() string {
+	if why := t.sheet.CantTell; why != "" {
+		return "What is held can't be told, so it is not begun: " + why
+	}
+	return "What is held can't be told, so it is not begun: see below what to measure."
+}
+
 // firstFew shortens a long list of days.
 func firstFew(days []string) string {
 	if len(days) <= 4 {
 		return strings.Join(days, ", ")
 	}
 	return strings.Join(days[:3], ", ") + ", then every day until " + days[len(days)-1]
+}
+
+// topCaution is the caution at the top of a step.
+func topCaution(sheet finding.Standing, s *finding.StandingStep) string {
+	if s.Attended == "no" && len(sheet.StepCautions) > 2 {
+		return sheet.StepCautions[2]
+	}
+	return sheet.StepCautions[0]
 }
 
 // when says on which day a step is done and who stands by.
@@ -211,18 +241,26 @@ func (t *standingText) held(h *finding.Held, full bool) {
 	if h.Margin < h.Wanted || h.AfterLoss < h.WantedAfterLoss {
 		short = "TOO LITTLE: "
 	}
-	t.prose("  ", fmt.Sprintf("%sheld %s in a gust of %s, %s wanted; with %s gone too %s, %s wanted", short, times(h.Margin), kn(h.Gust), times(h.Wanted), orNothing(h.Lost), times(h.AfterLoss), times(h.WantedAfterLoss)))
+	t.prose("  ", fmt.Sprintf("%sheld %s in a gust of %s, %s wanted; with %s gone too %s, %s wanted", short, atLeast(h.Margin), kn(h.Gust), times(h.Wanted), orNothing(h.Lost), atLeast(h.AfterLoss), times(h.WantedAfterLoss)))
 	if !full {
 		return
 	}
-	t.prose("  ", fmt.Sprintf("it falls %s first, where %s gives: %s", h.Weakest, orNothing(h.Governs), h.Because))
-	t.prose("  ", fmt.Sprintf("the wanted margin is used up in a gust of %s, all that is counted on in one of %s", kn(h.UsedUp), kn(h.Gone)))
+	t.prose("  ", falls(h))
+	t.prose("  ", fmt.Sprintf("the wanted margin is used up in a gust of %s, all that is counted on in one of %s", knAtLeast(h.UsedUp), knAtLeast(h.Gone)))
 	for _, in := range h.Uncounted {
 		t.prose("  ", in.Name+" is up and counts as nothing: "+in.Because)
 	}
 	for _, c := range h.Concerns {
 		t.prose("  ", "AGAINST PRACTICE: "+c)
 	}
+}
+
+// falls says which way the mast falls first, and what gives there.
+func falls(h *finding.Held) string {
+	if h.Governs == "" {
+		return fmt.Sprintf("it falls %s; no stay and no stand-in pulls against that", h.Weakest)
+	}
+	return fmt.Sprintf("it falls %s first, where %s gives: %s", h.Weakest, h.Governs, h.Because)
 }
 
 func orNothing(name string) string {
@@ -261,7 +299,8 @@ func (t *standingText) suggested(o *finding.SuggestedOrder) {
 	t.line("An order that was looked for")
 	t.prose("  ", o.Says)
 	if o.Found {
-		t.prose("  ", fmt.Sprintf("the weakest step holds %s what it has to; %s were looked at", times(o.Margin), count(o.Visited, "state", "states")))
+		t.prose("  ", fmt.Sprintf("the weakest step holds %s what it has to; %s were looked at", atLeast(o.Margin), count(o.Visited, "state", "states")))
+		t.prose("  ", "it was looked for by what is held and by what riggers do not do; written into the plan as its steps, it is judged by the rules as well, by how the mast bends between what holds it among them")
 	}
 	t.line("")
 	t.table(o.Steps)

@@ -30,13 +30,13 @@ func StandingSVG(w io.Writer, s finding.Standing, step *finding.StandingStep, nu
 	p := &stepPicture{sheet: s, step: step}
 	p.open(fmt.Sprintf("Step %d of %d: %s", number, of, step.ID))
 	p.words(8, 9, 4.2, ink, fmt.Sprintf("%s, step %d of %d: %s", s.Boat, number, of, step.ID))
-	y := p.column(8, 15, 2.6, grey, sheetWide-16, s.StepCautions[0])
+	y := p.column(8, 15, 2.6, grey, sheetWide-16, topCaution(s, step))
 	if h := worse(step); h != nil {
 		p.rose(h)
 		p.deck(h)
 		p.said(h, y+8)
 	} else {
-		p.column(8, y+8, 3.4, ink, sheetWide-16, "What is held in this step can't be told: the plan lacks readings. Do not begin it.")
+		p.column(8, y+8, 3.4, ink, sheetWide-16, "What is held in this step can't be told. Do not begin it.")
 	}
 	p.column(8, sheetHigh-9, 2.6, grey, sheetWide-16, s.StepCautions[1]+" "+s.Cautions[0])
 	p.put("</svg>\n")
@@ -137,6 +137,9 @@ func (p *stepPicture) rose(h *finding.Held) {
 	}
 	p.anchored(roseX, roseY+roseR+13, 2.6, accent, "middle", fmt.Sprintf("thick ring: gust of the step, %s", kn(h.Gust)))
 	p.anchored(roseX, roseY+roseR+17, 2.6, ink, "middle", fmt.Sprintf("black line: gust at which the wanted %s are used up (drawn to %.0f kn)", times(h.Wanted), edge))
+	if len(h.Holding) > 0 {
+		p.anchored(roseX, roseY+roseR+21, 2.6, ink, "middle", "arrow: the wind against which the least is held")
+	}
 }
 
 // curve is the line of the rose; what lies beyond the edge runs along it.
@@ -158,6 +161,9 @@ func (p *stepPicture) curve(h *finding.Held, scale, edge float64) {
 
 // weakest is an arrow with the wind from which the least is held.
 func (p *stepPicture) weakest(h *finding.Held, scale float64) {
+	if len(h.Holding) == 0 {
+		return // it falls any way
+	}
 	from := h.Falls + 180
 	x, y := polar(from, min(roseR, max(h.UsedUp*scale, 4)))
 	far := roseR + 5
@@ -240,10 +246,10 @@ func (p *stepPicture) said(h *finding.Held, y float64) {
 	if h.Margin < h.Wanted || h.AfterLoss < h.WantedAfterLoss {
 		short = "TOO LITTLE: "
 	}
-	say(3.6, "%sheld %s in a gust of %s, %s wanted", short, times(h.Margin), kn(h.Gust), times(h.Wanted))
-	say(2.9, "with %s gone too: %s, %s wanted", orNothing(h.Lost), times(h.AfterLoss), times(h.WantedAfterLoss))
-	say(2.9, "it falls %s first, where %s gives: %s", h.Weakest, orNothing(h.Governs), h.Because)
-	say(2.9, "wanted margin used up at %s, all that is counted on at %s", kn(h.UsedUp), kn(h.Gone))
+	say(3.6, "%sheld %s in a gust of %s, %s wanted", short, atLeast(h.Margin), kn(h.Gust), times(h.Wanted))
+	say(2.9, "with %s gone too: %s, %s wanted", orNothing(h.Lost), atLeast(h.AfterLoss), times(h.WantedAfterLoss))
+	say(2.9, "%s", falls(h))
+	say(2.9, "wanted margin used up at %s, all that is counted on at %s", knAtLeast(h.UsedUp), knAtLeast(h.Gone))
 	for _, in := range h.Uncounted {
 		say(2.9, "%s counts as nothing: %s", in.Name, in.Because)
 	}

@@ -36,9 +36,13 @@ func (q *search) best() *route {
 	return nil
 }
 
-// ways are those that differ: copying first is of use where new parts take a while.
+// ways are those that differ: copying first is of use where new parts take a while. A
+// mast that stands on deck is not left alone with a stay off while they are made.
 func (q *search) ways() []Way {
-	if q.away > 0 {
+	switch {
+	case q.away > 0 && q.rig.DeckStepped:
+		return []Way{CopiedFirst}
+	case q.away > 0:
 		return []Way{OneByOne, CopiedFirst}
 	}
 	return []Way{OneByOne}

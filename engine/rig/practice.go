@@ -10,7 +10,8 @@ type Matter string
 
 // What the practice of the trade asks to be looked at beside any margin.
 const (
-	// ForeAndAft: a forestay or backstay is off, and fewer than two stand-ins lead its way.
+	// ForeAndAft: a forestay or backstay is off, and no two stand-ins lead its way, one to
+	// either side of its line.
 	ForeAndAft Matter = "fore and aft"
 	// BothEnds: forestay and backstay are off together.
 	BothEnds Matter = "both ends"
@@ -65,8 +66,8 @@ func (p *prepared) concerns(o onBoard) []Concern {
 	fore, aft := p.gone(o, Forestay), p.gone(o, Backstay)
 	for _, role := range []StayRole{Forestay, Backstay} {
 		if at := p.gone(o, role); at >= 0 {
-			if n := p.leadingLike(o, at); n < standInsWanted {
-				list = append(list, Concern{ForeAndAft, fmt.Sprintf("the %s is off and %d stand-ins lead its way: fit %d, to either side of its line", role, n, standInsWanted)})
+			if l := p.leadingLike(o, at); !l.enough() {
+				list = append(list, Concern{ForeAndAft, fmt.Sprintf("the %s is off and %s: fit %d, to either side of its line", role, l.says(), standInsWanted)})
 			}
 		}
 	}
@@ -104,15 +105,40 @@ func (p *prepared) gone(o onBoard, role StayRole) int {
 	return at
 }
 
-// leadingLike counts the stand-ins that lead a stay's way and are counted on at all.
-func (p *prepared) leadingLike(o onBoard, stay int) int {
-	n := 0
+// leading are the stand-ins that lead a stay's way, and whether any leads to each side of
+// its line; one right along it counts for both.
+type leading struct {
+	n           int
+	left, right bool
+}
+
+func (l leading) enough() bool { return l.n >= standInsWanted && l.left && l.right }
+
+func (l leading) says() string {
+	if l.n >= standInsWanted {
+		return "all stand-ins that lead its way lead to one side of its line"
+	}
+	return fmt.Sprintf("%d stand-ins lead its way", l.n)
+}
+
+// with counts one more stand-in if it leads the stay's way.
+func (l leading) with(p *prepared, standIn, stay int) leading {
+	if !p.leads(standIn, stay) {
+		return l
+	}
+	a, b := p.standInLever[standIn], p.stayLever[stay]
+	across := (b.x*a.y - b.y*a.x) / (a.size() * b.size())
+	return leading{l.n + 1, l.left || across >= -alike, l.right || across <= alike}
+}
+
+// leadingLike are the stand-ins that lead a stay's way and are counted on at all.
+func (p *prepared) leadingLike(o onBoard, stay int) (l leading) {
 	for i := range p.StandIns {
-		if o.rigged[i] && p.strengths[i].Known && p.leads(i, stay) && p.carries(o, p.landsOn[i]) > 0 {
-			n++
+		if o.rigged[i] && p.strengths[i].Known && p.carries(o, p.landsOn[i]) > 0 {
+			l = l.with(p, i, stay)
 		}
 	}
-	return n
+	return l
 }
 
 // leads tells whether a stand-in leads within the fan of a stay's direction.

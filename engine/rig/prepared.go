@@ -61,15 +61,6 @@ func (p *prepared) on(o onBoard, stay int) bool {
 	return true
 }
 
-// stayWorth is the pull that a stay is counted on for.
-func (p *prepared) stayWorth(o onBoard, stay int) (float64, string) {
-	var plate Plate
-	if at := p.plateOf[stay]; at >= 0 {
-		plate = o.plates[at]
-	}
-	return p.worth(p.Stays[stay], plate)
-}
-
 // standInWorth is the pull that a stand-in is counted on for. One that shares a plate
 // with a stay that is on adds nothing: the plate bears that stay already.
 func (p *prepared) standInWorth(o onBoard, i int, attended bool) (float64, string) {
@@ -85,7 +76,7 @@ func (p *prepared) standInWorth(o onBoard, i int, attended bool) (float64, strin
 	carries := p.carries(o, p.landsOn[i])
 	switch {
 	case carries == 0:
-		return 0, "it counts as nothing: its plate bears a stay already, or is out"
+		return 0, "it counts as nothing: its plate bears a stay already, is out, or is counted on for nothing"
 	case carries < own:
 		return carries, "the plate it lands on"
 	}
@@ -94,6 +85,7 @@ func (p *prepared) standInWorth(o onBoard, i int, attended bool) (float64, strin
 
 // carries is the pull that a plate is counted on for by a stand-in: nothing while it
 // is out or a stay stands on it, no end of it for a fitting of the stand-in's own.
+// Stand-ins that are up and land on one plate share what it carries.
 func (p *prepared) carries(o onBoard, plate int) float64 {
 	if plate < 0 {
 		return math.Inf(1)
@@ -109,8 +101,13 @@ func (p *prepared) carries(o onBoard, plate int) float64 {
 		if p.on(o, i) {
 			return 0
 		}
-		worth, _ := p.stayWorth(o, i)
-		best = max(best, worth)
+		best = max(best, p.worth(p.Stays[i], o.plates[plate], "its plate").pull)
 	}
-	return best
+	sharing := 0
+	for i, at := range p.landsOn {
+		if at == plate && o.rigged[i] {
+			sharing++
+		}
+	}
+	return best / float64(max(1, sharing))
 }

@@ -4,7 +4,7 @@ import "math"
 
 // UsedUpFrom is the gust, m/s, that uses a margin up when it blows from a direction in
 // deg, 0 from ahead, 90 from port, while a roll to either side comes with it; 0 where
-// the roll alone does, +Inf where no gust from there does.
+// the roll alone does.
 //
 // Equation, over the normals p of the faces of what the set can hold:
 //
@@ -26,7 +26,9 @@ func (s *State) UsedUpFrom(deg, wanted float64) float64 {
 			square = min(square, max(0, left)/(s.perSquare*across))
 		}
 	})
-	if len(s.m) == 0 {
+	// Stays that all lead one way have no face that looks at a wind from right ahead of
+	// or behind them: nothing is counted on there.
+	if math.IsInf(square, 1) {
 		square = max(0, s.push.partners/wanted-s.push.roll) / s.perSquare
 	}
 	return math.Sqrt(square)

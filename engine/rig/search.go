@@ -12,11 +12,13 @@ type search struct {
 	jobs   []Job
 	away   float64
 
-	// off are the stays that each job takes off. renewedBy is the job that renews what a
-	// stay lands on, -1 if none does; old and renewed are its moments before and after.
+	// off are the stays that each job takes off. renewedBy are the jobs that renew a
+	// plate that a stay hangs on; old and renewed are its moments before any and after
+	// all of them, partly those that were asked for in between.
 	off          [][]int
-	renewedBy    []int
+	renewedBy    []uint
 	old, renewed []vector
+	partly       map[partlyRenewed]vector
 	// standIns are the moments of the stand-ins while somebody stands by, alone while
 	// nobody does. usable are those that hold anything at all.
 	standIns, alone []vector
@@ -34,10 +36,7 @@ type search struct {
 func (q *search) layOut() (faults []error) {
 	p := q.rig
 	start, finish := p.begin(), p.begin()
-	q.renewedBy, q.off = make([]int, len(p.Stays)), make([][]int, len(q.jobs))
-	for i := range p.Stays {
-		q.renewedBy[i] = -1
-	}
+	q.renewedBy, q.off, q.partly = make([]uint, len(p.Stays)), make([][]int, len(q.jobs)), map[partlyRenewed]vector{}
 	seen := map[string]bool{}
 	for j, job := range q.jobs {
 		if seen[job.Name] {
@@ -54,8 +53,7 @@ func (q *search) layOut() (faults []error) {
 	}
 	q.grows = true
 	for i, lever := range p.stayLever {
-		before, _ := p.stayWorth(start, i)
-		after, _ := p.stayWorth(finish, i)
+		before, after := p.stayWorth(start, i).pull, p.stayWorth(finish, i).pull
 		q.grows = q.grows && after >= before
 		q.old, q.renewed = append(q.old, lever.times(before)), append(q.renewed, lever.times(after))
 	}
@@ -79,8 +77,9 @@ func (q *search) takes(job, plate int) bool {
 		}
 		found = true
 		q.off[job] = append(q.off[job], i)
-		if byPlate {
-			q.renewedBy[i] = job
+		byNeedsPlate := slices.ContainsFunc(q.rig.needs[i], func(need int) bool { return plate >= 0 && q.rig.otherOn[need] == plate })
+		if byPlate || byNeedsPlate {
+			q.renewedBy[i] |= 1 << job
 		}
 	}
 	return found
@@ -159,10 +158,13 @@ func (q *search) bare(done uint, job int, set uint, attended bool) (now, after f
 		if q.takesOff(job, i) {
 			continue
 		}
-		if by := q.renewedBy[i]; by >= 0 && done&(1<<by) != 0 {
-			m = append(m, q.renewed[i])
-		} else {
+		switch by := q.renewedBy[i]; {
+		case done&by == 0:
 			m = append(m, q.old[i])
+		case done&by == by:
+			m = append(m, q.renewed[i])
+		default:
+			m = append(m, q.inBetween(i, done&by))
 		}
 	}
 	lines := q.standIns
@@ -188,6 +190,29 @@ func (q *search) takesOff(job, stay int) bool {
 	return false
 }
 
+// partlyRenewed is a stay that hangs on several plates, some of which have been renewed.
+type partlyRenewed struct {
+	stay int
+	done uint
+}
+
+// inBetween is the moment of a stay when some of the jobs that renew its plates are done.
+func (q *search) inBetween(stay int, done uint) vector {
+	key := partlyRenewed{stay, done}
+	if v, ok := q.partly[key]; ok {
+		return v
+	}
+	o := q.rig.begin()
+	for job := range q.jobs {
+		if plate := q.rig.plateNamed(q.jobs[job].Name); plate >= 0 && done&(1<<job) != 0 {
+			o.plates[plate] = o.plates[plate].renewed()
+		}
+	}
+	v := q.rig.stayLever[stay].times(q.rig.stayWorth(o, stay).pull)
+	q.partly[key] = v
+	return v
+}
+
 // against says which practice of the trade a job would be against, "" if none.
 func (q *search) against(job int, set uint) string {
 	fore, aft := false, false
@@ -195,8 +220,8 @@ func (q *search) against(job int, set uint) string {
 	for _, i := range q.off[job] {
 		s := q.rig.Stays[i]
 		lone := s.Role == Forestay || s.Role == Backstay
-		if lone && q.lastOfItsRole(job, s.Role) && q.leading(set, i) < standInsWanted {
-			return fmt.Sprintf("fewer than %d stand-ins lead the way of the %s", standInsWanted, s.Role)
+		if lone && q.lastOfItsRole(job, s.Role) && !q.leading(set, i).enough() {
+			return fmt.Sprintf("fewer than %d stand-ins lead the way of the %s, to either side of its line", standInsWanted, s.Role)
 		}
 		fore, aft = fore || s.Role == Forestay, aft || s.Role == Backstay
 		caps[s.side()+1] = caps[s.side()+1] || s.Role == CapShroud
@@ -221,13 +246,12 @@ func (q *search) lastOfItsRole(job int, role StayRole) bool {
 	return true
 }
 
-// leading counts the stand-ins of a set that lead a stay's way.
-func (q *search) leading(set uint, stay int) int {
-	n := 0
+// leading are the stand-ins of a set that lead a stay's way.
+func (q *search) leading(set uint, stay int) (l leading) {
 	for i := range q.rig.StandIns {
-		if set&q.usable&(1<<i) != 0 && q.rig.leads(i, stay) {
-			n++
+		if set&q.usable&(1<<i) != 0 {
+			l = l.with(q.rig, i, stay)
 		}
 	}
-	return n
+	return l
 }

@@ -15,6 +15,8 @@ const (
 	Seen PlateState = "seen"
 	// New is a remade plate.
 	New PlateState = "new"
+	// Cracked is an old plate in which somebody saw a crack: nothing is counted on it.
+	Cracked PlateState = "cracked"
 )
 
 // Plate is a fitting that stays land on.
@@ -41,6 +43,9 @@ type Stay struct {
 	Line StayLine
 	// BreakLoad is that of its wire, N.
 	BreakLoad float64
+	// Ends is what the weaker of its turnbuckle and terminals breaks at, N, 0 where they
+	// are no weaker than the wire or nothing is said of them.
+	Ends float64
 	// AtRest is the pull it has at rest, N, 0 if it has not been measured.
 	AtRest float64
 	// Plate is the name of the plate it lands on. One without is taken for unseen.
@@ -56,6 +61,9 @@ type Other struct {
 	Name string
 	// Plate is the name of the plate it lands on, "" if that is none of the rig's.
 	Plate string
+	// InLine says that it bears the same pull as the stay that needs it: a toggle plate
+	// between the stay and its chainplate.
+	InLine bool
 }
 
 // StandIn is a line or wire that can take a stay's place for a while.
@@ -160,6 +168,7 @@ func (r Rig) checkStay(s Stay) error {
 	in.stay(s.Name, s.Line, r.Masthead)
 	in.positive("the break load of "+s.Name, s.BreakLoad, "N")
 	in.notNegative("the pull at rest of "+s.Name, s.AtRest, "N")
+	in.notNegative("what the ends of "+s.Name+" break at", s.Ends, "N")
 	in.must(s.AtRest <= s.BreakLoad/2, "%s can't stand at rest with %.1f kN, more than half of what it breaks at", s.Name, s.AtRest/1000)
 	in.must(s.Plate == "" || r.plateNamed(s.Plate) >= 0, "%s lands on %q, and no plate is called that", s.Name, s.Plate)
 	for _, need := range s.Needs {
@@ -176,7 +185,7 @@ func (r Rig) checkOther(o Other) error {
 
 func (p Plate) check() error {
 	var in inputs
-	in.must(p.State == Unseen || p.State == Seen || p.State == New, "%s: %q is no state of a plate", p.Name, p.State)
+	in.must(p.State == Unseen || p.State == Seen || p.State == New || p.State == Cracked, "%s: %q is no state of a plate", p.Name, p.State)
 	in.notNegative("the strength of "+p.Name, p.Strength, "N")
 	in.notNegative("the strength of "+p.Name+" once renewed", p.Renewed, "N")
 	return in.err
@@ -242,27 +251,4 @@ func (r Rig) otherNamed(name string) int {
 		}
 	}
 	return -1
-}
-
-// worth is the pull that a stay is counted on for, and what that pull hangs on.
-func (r Rig) worth(s Stay, p Plate) (float64, string) {
-	wire := r.Credit.Wire * s.BreakLoad
-	sound, governs := wire, "its wire"
-	if plate := r.Credit.Wire * p.Strength; p.Strength > 0 && plate < wire {
-		sound, governs = plate, "its plate"
-	}
-	if p.State != Unseen && p.Strength > 0 {
-		return sound, governs
-	}
-	atRest := r.Credit.UnseenPlate * s.BreakLoad
-	if s.AtRest > 0 {
-		atRest = s.AtRest
-	}
-	if atRest >= sound {
-		return sound, governs
-	}
-	if p.State == Unseen {
-		return atRest, "its plate, not seen: credited because it stands today, not because it is sound"
-	}
-	return atRest, "its plate, whose strength is not given: credited with what it carries at rest"
 }

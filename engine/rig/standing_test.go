@@ -116,11 +116,17 @@ func TestWorth(t *testing.T) {
 		{Plate{State: New}, 0, 3000, "strength is not given"},
 		{Plate{State: Seen, Strength: 45000, Renewed: 45000}.renewed(), 0, 10000, "its wire"},
 		{Plate{State: Seen, Strength: 45000}.renewed(), 0, 3000, "strength is not given"},
+		{Plate{State: Cracked, Strength: 45000}, 4500, 0, "a crack was seen"},
+		{Plate{State: Cracked, Strength: 45000, Renewed: 45000}.renewed(), 0, 10000, "its wire"},
 	} {
 		stay.AtRest = c.atRest
-		got, says := rig.worth(stay, c.plate)
-		if math.Abs(got-c.want) > 1e-9 || !strings.Contains(says, c.says) {
-			t.Errorf("%+v at rest %g: %g, %s; want %g, %s", c.plate, c.atRest, got, says, c.want, c.says)
+		got := rig.worth(stay, c.plate, "its plate")
+		if math.Abs(got.pull-c.want) > 1e-9 || !strings.Contains(got.governs, c.says) {
+			t.Errorf("%+v at rest %g: %v; want %g, %s", c.plate, c.atRest, got, c.want, c.says)
+		}
+		sound := c.plate.Strength > 0 && c.plate.State != Unseen || c.plate.State == Cracked
+		if got.onTrust == sound {
+			t.Errorf("%+v: on trust is %v", c.plate, got.onTrust)
 		}
 	}
 }

@@ -14,6 +14,8 @@ type Held struct {
 	Allowable float64
 	Governs   string
 	StandIn   bool
+	// OnTrust says that it hangs on a plate that nobody has seen or whose strength is not known.
+	OnTrust bool
 }
 
 // directions are those that a capacity is given for, deg.
@@ -143,6 +145,17 @@ func TightenDays(days float64) []float64 {
 	return list
 }
 
+// anyWay is where a mast falls that nothing holds.
+const anyWay = "any way: nothing holds it"
+
+// above says that the plan counts on more than is usual, "" where it doesn't.
+func above(share, usual float64) string {
+	if share <= usual*(1+alike) {
+		return ""
+	}
+	return fmt.Sprintf(" (more than the usual %.2f: the plan asks for it)", usual)
+}
+
 // state is what stands at one time.
 func (p *prepared) state(o onBoard, d Demand, attended bool) State {
 	s := State{Roll: d.Roll, WantedAfterLoss: d.AfterLoss}
@@ -157,7 +170,7 @@ func (p *prepared) state(o onBoard, d Demand, attended bool) State {
 	for i, deg := range directions {
 		s.ByDirection[i] = along(m, toward(deg).times(-1)) + p.Partners
 	}
-	s.Falls, s.Toward = 0, "any way: nothing holds it"
+	s.Falls, s.Toward = 0, anyWay
 	if len(found.falls) > 0 {
 		s.Falls, s.Toward = found.falls[0], InWords(found.falls[0])
 	}
@@ -177,16 +190,16 @@ func (s *State) gather(p *prepared, o onBoard, attended bool) []vector {
 			s.Off = append(s.Off, stay.Name)
 			continue
 		}
-		worth, governs := p.stayWorth(o, i)
-		s.On = append(s.On, Held{stay.Name, worth, governs, false})
-		m = append(m, p.stayLever[i].times(worth))
+		worth := p.stayWorth(o, i)
+		s.On = append(s.On, Held{Name: stay.Name, Allowable: worth.pull, Governs: worth.governs, OnTrust: worth.onTrust})
+		m = append(m, p.stayLever[i].times(worth.pull))
 	}
 	for i, in := range p.StandIns {
 		if !o.rigged[i] {
 			continue
 		}
 		worth, governs := p.standInWorth(o, i, attended)
-		held := Held{in.Name, worth, governs, true}
+		held := Held{Name: in.Name, Allowable: worth, Governs: governs, StandIn: true}
 		if worth == 0 {
 			s.Uncounted = append(s.Uncounted, held)
 			continue
@@ -232,9 +245,9 @@ func (p *prepared) assumptions(d Demand) []string {
 		"no margin says that the mast is safe: it says what is held under these assumptions",
 		"the mast is a stiff strut hinged at its heel; its bending, its buckling and what the heel stands on are other checks",
 		"the stays share a push as well as they can, which brittle wire does not quite do",
-		fmt.Sprintf("a wire or a sound plate is counted on for %.2f of what it breaks at, and the push has to be held %.3g times on top of that", p.Credit.Wire, d.Wanted),
-		fmt.Sprintf("a stand-in is counted on for %.2f of its weakest part, %.2f where nobody stands by", p.Credit.StandIn, p.Credit.Unattended),
-		fmt.Sprintf("an old plate that nobody has seen is credited with what it carries at rest (%.2f of its wire where that was not measured), because it stands today, not because it is sound", p.Credit.UnseenPlate),
+		fmt.Sprintf("a wire or a sound plate is counted on for %.2f of what it breaks at%s, and the push has to be held %.3g times on top of that", p.Credit.Wire, above(p.Credit.Wire, UsualCredit.Wire), d.Wanted),
+		fmt.Sprintf("a stand-in is counted on for %.2f of its weakest part%s, %.2f where nobody stands by%s", p.Credit.StandIn, above(p.Credit.StandIn, UsualCredit.StandIn), p.Credit.Unattended, above(p.Credit.Unattended, UsualCredit.Unattended)),
+		fmt.Sprintf("an old plate that nobody has seen is credited with what it carries at rest (%.2f of its wire where that was not measured%s), because it stands today, not because it is sound", p.Credit.UnseenPlate, above(p.Credit.UnseenPlate, UsualCredit.UnseenPlate)),
 		fmt.Sprintf("gusts do not pass %.0f kn while somebody stands by and %.0f kn while nobody does", d.Gust/KnotInMetresPerSecond, d.Storm/KnotInMetresPerSecond),
 		"no wake and no swell rolls the boat further than was reckoned with; nobody is aloft or stands under the mast",
 	}

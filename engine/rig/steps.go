@@ -69,7 +69,7 @@ func newPlanned(r *prepared) *planned {
 func (p *planned) find(step, name string) thing {
 	t, ok := p.things[name]
 	if !ok {
-		p.fault("%s: nothing on this rig is called %q", step, name)
+		p.fault("%s: nothing on this rig is called %q: stays, stand-ins and the plates that stays land on at the hull are", step, name)
 	}
 	return t
 }

@@ -172,7 +172,7 @@ func (q *search) blocked() (job, says string) {
 		why = append(why, practice)
 	}
 	held, _ := q.bare(done&^(1<<at), at, all, true)
-	why = append(why, fmt.Sprintf("with it off, every usable stand-in up and all else renewed the push is held %.2f times, and %.3g times is wanted", held, q.demand.Wanted))
+	why = append(why, fmt.Sprintf("with it off, every usable stand-in up and all else renewed the push is held %.2f times, and %.3g times is wanted", math.Floor(100*held)/100, q.demand.Wanted))
 	text := fmt.Sprintf("no order holds its margins; %s is what nothing here helps: %s", name, strings.Join(why, "; "))
 	if least >= 1 {
 		text = "no order holds its margins, though each job would if all else were renewed first: the old plates hold too little for the first of them"

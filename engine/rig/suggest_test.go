@@ -238,6 +238,16 @@ func drawSuggest(t *rapid.T, demand Demand) Suggest {
 	s.Rig.StandIns = s.Rig.StandIns[:rapid.IntRange(0, 4).Draw(t, "stand-ins")]
 	s.Demand.Gust = rapid.Float64Range(8, 18).Draw(t, "gust")
 	s.Demand.Storm = s.Demand.Gust * rapid.Float64Range(1, 2).Draw(t, "storm")
+	bowsprit := rapid.Bool().Draw(t, "bowsprit")
+	if bowsprit {
+		for i := range s.Rig.Stays {
+			if s.Rig.Stays[i].Role == Forestay {
+				s.Rig.Stays[i].Needs = []string{"bobstay"}
+			}
+		}
+		s.Rig.Others = []Other{{Name: "bobstay", Plate: "bobstay plate", InLine: rapid.Bool().Draw(t, "in line")}}
+		s.Rig.Plates = append(s.Rig.Plates, Plate{Name: "bobstay plate", Strength: rapid.Float64Range(10000, 80000).Draw(t, "bobstay plate")})
+	}
 	for i := range s.Rig.Plates {
 		p := &s.Rig.Plates[i]
 		p.State = rapid.SampledFrom([]PlateState{Unseen, Seen}).Draw(t, "state")
@@ -248,6 +258,9 @@ func drawSuggest(t *rapid.T, demand Demand) Suggest {
 		job := platesOf(stays[at])[0]
 		job.Flat = rapid.SampledFrom([]string{"", "a", "b"}).Draw(t, "flat")
 		s.Jobs = append(s.Jobs, job)
+	}
+	if bowsprit && len(s.Jobs) < 4 && rapid.Bool().Draw(t, "bobstay too") {
+		s.Jobs = append(s.Jobs, Job{Name: "bobstay plate"})
 	}
 	return s
 }

@@ -5,22 +5,29 @@ import (
 	"math"
 )
 
-// Hole is a hole in a flat, round or square.
+// Hole is a hole in a flat, round, square or oval.
 type Hole struct {
 	// Name is what messages call it; "" for its number.
 	Name string
 	At   Point
-	// Diameter is that of a round hole, or a square one's width across its flats, mm.
+	// Diameter is that of a round hole, a square one's width across its flats, or an oval
+	// one's width, mm.
 	Diameter float64
 	Square   bool
-	// Turn is how far a square hole is turned, deg.
+	// Long is the whole length of an oval hole, whose ends are half circles, mm; 0 for a
+	// hole that is none.
+	Long float64
+	// Turn is how far a square hole is turned, or the length of an oval one from X, deg.
 	Turn float64
 }
 
 // Contour is the edge of the hole.
 func (h Hole) Contour() Contour {
 	r := h.Diameter / 2
-	if !h.Square {
+	switch {
+	case h.Long > 0:
+		return h.slot()
+	case !h.Square:
 		return Contour{{h.At.X - r, h.At.Y, 1}, {h.At.X + r, h.At.Y, 1}}
 	}
 	c := make(Contour, 4)
@@ -33,8 +40,13 @@ func (h Hole) Contour() Contour {
 
 // Apart is the metal between two holes, 0 or less if they meet.
 func (h Hole) Apart(o Hole) float64 {
-	if !h.Square && !o.Square {
+	switch {
+	case !h.Square && !o.Square && h.Long == 0 && o.Long == 0:
 		return h.At.distance(o.At) - (h.Diameter+o.Diameter)/2
+	case !h.Square && !o.Square:
+		return h.middlesApart(o) - (h.Diameter+o.Diameter)/2
+	case h.Contour().Contains(o.At) || o.Contour().Contains(h.At):
+		return min(0, h.At.distance(o.At)-(h.Diameter+o.Diameter)/2)
 	}
 	if d := h.At.distance(o.At); d < (h.Diameter+o.Diameter)/2 {
 		// Either holds a part of the other's middle.
@@ -50,11 +62,14 @@ func (h Hole) ToEdge(c Contour) float64 {
 	if !c.Contains(h.At) {
 		return -middle - h.Diameter/2
 	}
-	if !h.Square {
+	if !h.Square && h.Long == 0 {
 		return middle - h.Diameter/2
 	}
 	if apart := h.Contour().Apart(c); apart > 0 {
 		return apart
+	}
+	if h.Long > 0 {
+		return min(0, middle-h.Long/2)
 	}
 	return min(0, middle-h.Diameter/2*math.Sqrt2)
 }
@@ -62,10 +77,14 @@ func (h Hole) ToEdge(c Contour) float64 {
 // toLine is the metal between the hole and the middle line of a fold.
 func (h Hole) toLine(p placedFold) float64 {
 	middle := math.Abs(p.beyond(h.At))
-	if !h.Square {
+	side := math.Copysign(1, p.beyond(h.At))
+	switch {
+	case h.Long > 0:
+		from, to := h.middles()
+		return min(side*p.beyond(from), side*p.beyond(to)) - h.Diameter/2
+	case !h.Square:
 		return middle - h.Diameter/2
 	}
-	side := math.Copysign(1, p.beyond(h.At))
 	for _, v := range h.Contour() {
 		middle = min(middle, side*p.beyond(Point{v.X, v.Y}))
 	}
@@ -76,6 +95,7 @@ func (h Hole) check(name string) error {
 	var in inputs
 	in.must(h.At.finite(), "the place of %s is not finite: (%g, %g)", name, h.At.X, h.At.Y)
 	in.must(h.Diameter > 0 && h.Diameter <= most, "%s can't be %g mm across", name, h.Diameter)
+	in.must(h.Long == 0 || h.Long > h.Diameter && h.Long <= most && !h.Square, "%s can't be %g mm long and %g mm wide: an oval hole is longer than it is wide", name, h.Long, h.Diameter)
 	in.must(math.Abs(h.Turn) <= 360, "%s can't be turned by %g deg", name, h.Turn)
 	return in.err
 }

@@ -10,15 +10,19 @@ import (
 // than 0 if the line goes through the hole.
 //
 // Equation: |(X - At) cos(skew) - Y sin(skew)| - r, with r half the diameter of a round
-// hole and half the diagonal of a square one, which is the least for any turn of it.
+// hole, half the diagonal of a square one, which is the least for any turn of it, and
+// for an oval one what it reaches towards the fold (see Hole.Reach).
 //
 // Symbols: X, Y the hole's middle, At and skew the fold's, mm and deg. Source: geometry
 // (computed).
 func (h Hole) ToFold(f Fold) float64 {
 	sin, cos := math.Sincos(radians(f.Skew))
 	r := h.Diameter / 2
-	if h.Square {
+	switch {
+	case h.Square:
 		r *= math.Sqrt2
+	case h.Long > 0:
+		r = h.Reach(-f.Skew)
 	}
 	return math.Abs((h.At.X-f.At)*cos-h.At.Y*sin) - r
 }

@@ -86,7 +86,7 @@ func partners(holes, others []Hole, p pose, l Likeness) ([]int, bool) {
 	for i, h := range holes {
 		at, best, off := p.place(h.At), -1, l.HolePlace
 		for k, other := range others {
-			if d := other.At.distance(at); !taken[k] && h.Square == other.Square && math.Abs(h.Diameter-other.Diameter) <= l.HoleSize && d <= off {
+			if d := other.At.distance(at); !taken[k] && sameHole(h, other, l) && d <= off {
 				best, off = k, d
 			}
 		}
@@ -96,6 +96,11 @@ func partners(holes, others []Hole, p pose, l Likeness) ([]int, bool) {
 		taken[best], list[i] = true, best
 	}
 	return list, true
+}
+
+// sameHole tells whether two holes are of one shape and size.
+func sameHole(h, o Hole, l Likeness) bool {
+	return h.Square == o.Square && (h.Long > 0) == (o.Long > 0) && math.Abs(h.Diameter-o.Diameter) <= l.HoleSize && math.Abs(h.Long-o.Long) <= l.HoleSize
 }
 
 // holesMeet tells whether the holes lie on each other one to one, those that are cut and
@@ -113,21 +118,28 @@ func meet(holes, others []Hole, p pose, l Likeness) (worst float64, ok bool) {
 	for i, k := range list {
 		h, other := holes[i], others[k]
 		worst = max(worst, p.place(h.At).distance(other.At))
-		if h.Square && squareOff(h, other, p) > l.HolePlace {
+		if turnedOff(h, other, p) > l.HolePlace {
 			return worst, false
 		}
 	}
 	return worst, ok
 }
 
-// squareOff is how far the corners of two square holes are turned from each other.
-func squareOff(h, other Hole, p pose) float64 {
+// turnedOff is how far the corners of two square holes, or the ends of two oval ones, are
+// turned from each other.
+func turnedOff(h, other Hole, p pose) float64 {
 	turn := h.Turn
 	if p.mirrored {
 		turn = -turn
 	}
-	between := math.Remainder(turn+p.turned()-other.Turn, 90)
-	return math.Abs(radians(between)) * h.Diameter / math.Sqrt2
+	turn += p.turned() - other.Turn
+	switch {
+	case h.Square:
+		return math.Abs(radians(math.Remainder(turn, 90))) * h.Diameter / math.Sqrt2
+	case h.Long > 0:
+		return math.Abs(radians(math.Remainder(turn, 180))) * (h.Long - h.Diameter) / 2
+	}
+	return 0
 }
 
 // outlinesMeet tells whether neither outline leaves the other by more than a distance,
