@@ -75,6 +75,14 @@ func (v patternVerb) check() error {
 	if !(v.Stroke >= 0 && v.Stroke <= mostStroke) {
 		return fmt.Errorf("--stroke is what the ram travels in a full stroke, above 0 and up to %d mm, not %g", mostStroke, v.Stroke)
 	}
+	for _, s := range []struct {
+		name  string
+		value float64
+	}{{"--scale-x", v.ScaleX}, {"--scale-y", v.ScaleY}} {
+		if err := drawing.CheckScale(s.name, s.value); err != nil {
+			return err
+		}
+	}
 	if info, err := os.Stat(v.Out); err == nil && !info.IsDir() {
 		return fmt.Errorf("--out %s is a file, and a folder is wanted", v.Out)
 	}

@@ -147,7 +147,7 @@ func (p Part) checkPress() error {
 func (p Part) checkWords() error {
 	texts := []string{p.Title, p.Plan, p.Hold, p.Hand, p.OppositeHand, p.Metal, p.Certificate, p.Finish, p.Edges}
 	for _, u := range p.Holes {
-		texts = append(texts, u.Role, u.Fastener, u.Make)
+		texts = append(texts, u.Role, u.Called, u.Fastener, u.Make)
 	}
 	for _, list := range [][]string{p.Tolerances, p.Notes, p.Warnings} {
 		if len(list) > mostNote {

@@ -21,7 +21,11 @@
 // printed in black.
 package drawing
 
-import "chainwale/engine/sheet"
+import (
+	"slices"
+
+	"chainwale/engine/sheet"
+)
 
 // Part is a fitting to be made, or a group of equal ones.
 type Part struct {
@@ -56,9 +60,9 @@ type Part struct {
 
 // HoleUse says what a hole is for and how it is made.
 type HoleUse struct {
-	// Role is "pin hole", "bolt hole"; Fastener what goes through it; Make how it is
-	// finished: "ream to 16.2 H11".
-	Role, Fastener, Make string
+	// Role is "pin hole", "bolt hole"; Called what the plan calls it, "" for nothing; Fastener
+	// what goes through it; Make how it is finished: "ream to 16.2 H11".
+	Role, Called, Fastener, Make string
 	// Cut is the size that is cut in the flat where the hole is finished later, mm; 0 cuts
 	// it to size.
 	Cut float64
@@ -134,6 +138,14 @@ func (p Part) cut(i int) sheet.Hole {
 		h.Diameter = c
 	}
 	return h
+}
+
+// folded is the flat with all holes of the finished part, those that are drilled after
+// folding among them.
+func (p Part) folded() sheet.Flat {
+	f := p.Flat
+	f.Holes = append(slices.Clone(f.Holes), laterHoles(p.Later)...)
+	return f
 }
 
 // use is what the hole at an index is for.

@@ -44,7 +44,7 @@ func DrawingPDF(w io.Writer, p Part, o PDFOptions) error {
 
 // sheets draws all sheets of the drawing.
 func (p Part) sheets(paper Paper) ([]*page, error) {
-	m, err := newModel(p.Flat, slantedEye)
+	m, err := newModel(p.folded(), slantedEye)
 	if err != nil {
 		return nil, err
 	}

@@ -11,7 +11,7 @@ func (p Part) holeList() table {
 	t := table{title: "Holes, from " + p.datumName(), head: []string{"no", "along", "across", "size", "for", "make"}, strong: 1}
 	zero := p.datum()
 	add := func(x, y float64, size_ string, u HoleUse, make ...string) {
-		what := line(u.Role)
+		what := strings.TrimSpace(line(u.Role) + " " + line(u.Called))
 		if f := line(u.Fastener); f != "" {
 			what = strings.TrimPrefix(what+": "+f, ": ")
 		}
@@ -31,7 +31,7 @@ func (p Part) holeList() table {
 		add(h.At.X, h.At.Y, holeSize(h), u, cut, turned(h))
 	}
 	for _, h := range p.Later {
-		add(h.At.X, h.At.Y, holeSize(h.Hole), h.HoleUse, strings.TrimPrefix(turned(h.Hole)+"; after folding", "; "))
+		add(h.At.X, h.At.Y, holeSize(h.Hole), h.HoleUse, turned(h.Hole), "mark in the flat, drill after folding")
 	}
 	return t
 }
@@ -124,9 +124,32 @@ func (p Part) firstPart(m *model) table {
 			add("outside, "+p.legName(i), l.length(), "")
 		}
 	}
+	if a, b, far := p.straight(m); far > 0 {
+		add("folded: hole "+whole(a+1)+" to hole "+whole(b+1)+", straight, on face A", far, "")
+	}
 	add("overall, long", s.bounds.width(), "")
 	add("overall, high", s.bounds.height(), "")
 	return t
+}
+
+// straight are the two holes farthest apart in the flat of those that a fold parts, by
+// their places in the list of holes, and the straight distance between their centres on
+// face A of the folded part; 0 where no fold parts any. It tells at once whether the first
+// part is right, whichever way its folds are turned.
+func (p Part) straight(m *model) (a, b int, far float64) {
+	holes := p.folded().Holes
+	most := 0.0
+	for i, h := range holes {
+		for k, o := range holes[:i] {
+			d := math.Hypot(h.At.X-o.At.X, h.At.Y-o.At.Y)
+			parted := slices.ContainsFunc(m.folds, func(f band) bool { return f.beyond(h.At)*f.beyond(o.At) < 0 })
+			if parted && d > most {
+				v := minus(m.folding.Fold(h.At, 0), m.folding.Fold(o.At, 0))
+				a, b, most, far = k, i, d, math.Sqrt(dot(v, v))
+			}
+		}
+	}
+	return a, b, far
 }
 
 // legName is between what a leg stands.

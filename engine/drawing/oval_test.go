@@ -25,7 +25,7 @@ func slotted(t testing.TB) Part {
 func TestOvalIsSaid(t *testing.T) {
 	p := slotted(t)
 	want := [][2]string{{"oval 16.2 x 18", "cut oval 15.2 x 17; its length along; dress to size"}, {"oval 12 x 20", "its length along"}, {"oval 12 x 20", "its length across"},
-		{"oval 10 x 16", "its length turned −30°"}, {"oval 6 x 9", "its length across; after folding"}}
+		{"oval 10 x 16", "its length turned −30°"}, {"oval 6 x 9", "its length across; mark in the flat, drill after folding"}}
 	for i, row := range p.holeList().rows {
 		made := strings.Split(row[5], "; ")
 		for _, part := range strings.Split(want[i][1], "; ") {

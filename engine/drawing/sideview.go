@@ -163,7 +163,7 @@ func (p Part) sideHoles(c *picture, m *model, f frame) {
 		b := f.point(sheet.FromSide.Project(m.folding.Fold(sheet.Point{X: x}, m.thick+beyond)))
 		c.line(pen, between(a, b))
 	}
-	for _, h := range append(append([]sheet.Hole{}, p.Flat.Holes...), laterHoles(p.Later)...) {
+	for _, h := range p.folded().Holes {
 		reach := h.Reach(0)
 		through(h.At.X-reach, 0, hiddenPen)
 		through(h.At.X+reach, 0, hiddenPen)

@@ -9,7 +9,7 @@ import (
 // slanted draws the folded part into a box as one knows it: what is hidden is left out,
 // and the pin hole, face A and the folds are named.
 func (p Part) slanted(c *picture, room box) error {
-	m, err := newModel(p.Flat, slantedEye)
+	m, err := newModel(p.folded(), slantedEye)
 	if err != nil {
 		return err
 	}
@@ -23,7 +23,7 @@ var slantedEye = newEye(28, 32)
 // drawSlanted is slanted for a part that is made ready.
 func (p Part) drawSlanted(c *picture, m *model, room box) {
 	e := m.eye
-	lines := m.sights(p.Flat, e.toward)
+	lines := m.sights(p.folded(), e.toward)
 	f := fit(m, e, lines, room.grown(-9))
 	around := &places{room: room}
 	for _, s := range lines {
@@ -212,7 +212,7 @@ func (p Part) bareSpot(m *model) sheet.Point {
 				continue
 			}
 			free := p.Flat.Outline.Distance(at)
-			for _, h := range p.Flat.Holes {
+			for _, h := range m.holes {
 				free = min(free, h.Contour().Distance(at))
 			}
 			// From some millimetres on, the first place found is as good as any.

@@ -34,6 +34,14 @@ const (
 	mostScale  = 1.05
 )
 
+// CheckScale refuses a factor that no printer needs; name says which it is.
+func CheckScale(name string, v float64) error {
+	if !(v >= leastScale && v <= mostScale) {
+		return fmt.Errorf("%s is 150 over what the 150 mm ruler measures, and no printer is off so far that it is %g: %g to %g", name, v, leastScale, mostScale)
+	}
+	return nil
+}
+
 func (o *TemplateOptions) check() error {
 	if o.Paper == (Paper{}) {
 		o.Paper = A4
@@ -48,8 +56,8 @@ func (o *TemplateOptions) check() error {
 		if *s.value == 0 {
 			*s.value = 1
 		}
-		if v := *s.value; !(v >= leastScale && v <= mostScale) {
-			return fmt.Errorf("%s is 150 over what the 150 mm ruler measures, and no printer is off so far that it is %g: %g to %g", s.name, v, leastScale, mostScale)
+		if err := CheckScale(s.name, *s.value); err != nil {
+			return err
 		}
 	}
 	return nil

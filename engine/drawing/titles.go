@@ -104,6 +104,9 @@ func (k *column) table(t listed) {
 		t.rows = t.rows[n:]
 		t.title = title + ", continued"
 	}
+	if t.caution == "" {
+		return
+	}
 	for _, l := range wrap(t.caution, k.wide(), textHeight, false) {
 		k.need(lineRoom)
 		k.y -= lineRoom
@@ -125,7 +128,7 @@ func (d *drawing) words(k *column) {
 	k.section("Notes", append(slices.Clone(p.Notes), "Where this drawing and the cutting file differ, ask before cutting.", "Sizes count; none is measured off this print."), ink)
 	k.section("Take care", slices.Concat(p.holds(), p.Warnings, p.finishCautions(), d.unprinted()), accent)
 	first := listed{p.firstPart(d.model), ""}
-	k.need(first.height(k.wide()) + 20)
+	k.need(first.height(k.wide()))
 	k.table(first)
 	k.release()
 }
@@ -181,9 +184,13 @@ func (d *drawing) unprinted() []string {
 	return []string{"A ? may stand for a letter that this typeface does not have; the plan file has it."}
 }
 
-// release is the line to sign before the rest is made.
+// release is the line to sign before the rest is made. It takes no sheet of its own: the
+// title block of every sheet has one too.
 func (k *column) release() {
 	const high = 15.0
+	if k.right && k.y-high-3 < k.room.low+1 {
+		return
+	}
 	k.need(high + 3)
 	k.y -= 2.5
 	low := k.y - high

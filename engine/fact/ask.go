@@ -50,7 +50,7 @@ func (f *Facts) silence(d standard.Description) {
 		for _, s := range f.of(t.Kind) {
 			for _, fact := range t.Derives {
 				if i, ok := s.Kind.SlotOf(d.Prefix + "." + fact.Name); ok {
-					*s.Value(i) = Value{why: "the standard " + d.ID + " did not answer rightly", subject: s, column: s.Value(i).column, at: s.At}
+					*s.Value(i) = Value{gap: &gap{why: "the standard " + d.ID + " did not answer rightly"}, subject: s, column: s.Value(i).column, at: s.At}
 					s.row[i] = s.Value(i).Float()
 				}
 			}
@@ -121,7 +121,7 @@ func (a asking) lay(s *Subject, d standard.Derive, c *standard.Column, row int) 
 	slot, _ := s.Kind.SlotOf(a.description.Prefix + "." + d.Name)
 	v := s.Value(slot)
 	v.follows(a.comesFrom(s, d))
-	v.why = ""
+	v.because("")
 	if number, known := c.Number(row); known {
 		v.set(number)
 		v.work = sync.OnceValue(func() []working.Step { return a.working(s, d, number) })
@@ -145,8 +145,8 @@ func (a asking) comesFrom(s *Subject, d standard.Derive) []*Value {
 func (a asking) excuse(s *Subject, n standard.NotCovered) {
 	for _, d := range a.table.Derives {
 		slot, _ := s.Kind.SlotOf(a.description.Prefix + "." + d.Name)
-		if v := s.Value(slot); d.Clause == n.Clause && !v.known && len(v.lacks) == 0 {
-			v.why = fmt.Sprintf("%s, clause %s, does not cover it: %s", a.description.ID, n.Clause, n.Why)
+		if v := s.Value(slot); d.Clause == n.Clause && !v.known && len(v.lacks()) == 0 {
+			v.because(fmt.Sprintf("%s, clause %s, does not cover it: %s", a.description.ID, n.Clause, n.Why))
 		}
 	}
 }

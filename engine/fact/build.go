@@ -106,6 +106,7 @@ func (f *Facts) seal(c *Catalogue) error {
 	all = appendAll(all, f.StandIns)
 	all = appendAll(all, f.Steps)
 	l := &sealer{catalogue: c}
+	l.expect(all)
 	f.all = make([]*Subject, 0, len(all))
 	for _, d := range all {
 		if err := l.seal(d); err != nil {

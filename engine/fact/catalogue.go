@@ -65,7 +65,9 @@ type Kind struct {
 
 	near []neighbour
 	slot map[string]int
-	typ  reflect.Type
+	// listed tells that the kind's struct lists its facts in the order of the columns.
+	listed bool
+	typ    reflect.Type
 	// further are facts that standards derive, whose slots stand after all others;
 	// plain is the kind without them.
 	further []Column
@@ -129,7 +131,7 @@ func NewCatalogue(prototypes ...Described) (*Catalogue, error) {
 		if err != nil {
 			return nil, fmt.Errorf("kind %s: %w", name, err)
 		}
-		k.Columns = columns
+		k.Columns, k.listed = columns, listsRightly(p, columns)
 		c.Kinds = append(c.Kinds, k)
 		c.byTyp[k.typ] = k
 	}
@@ -139,6 +141,39 @@ func NewCatalogue(prototypes ...Described) (*Catalogue, error) {
 		}
 	}
 	return c, nil
+}
+
+// lister is a subject that lists its facts in the order of its struct.
+type lister interface {
+	facts(to []*Value) []*Value
+}
+
+// listsRightly tells whether a subject lists just the facts that its columns name. A list
+// that was forgotten when a fact was added is not used: it would mix the facts up.
+func listsRightly(d Described, columns []Column) bool {
+	l, ok := d.(lister)
+	if !ok {
+		return false
+	}
+	facts := l.facts(nil)
+	v := reflect.ValueOf(d).Elem()
+	for i := range columns {
+		if i >= len(facts) || facts[i] != valueIn(v, columns[i].index) {
+			return false
+		}
+	}
+	return len(facts) == len(columns)
+}
+
+// factsOf are a subject's own facts, in the order of its kind's columns.
+func (k *Kind) factsOf(d Described, v reflect.Value, to []*Value) []*Value {
+	if k.listed {
+		return d.(lister).facts(to)
+	}
+	for i := range k.Columns {
+		to = append(to, valueIn(v, k.Columns[i].index))
+	}
+	return to
 }
 
 // readColumns lists the facts of a struct; a plain struct within it groups facts
@@ -261,6 +296,8 @@ type Subject struct {
 	near []*Subject
 	// absent are the facts of neighbours that are not there, nil if all of them are.
 	absent []*Value
+	// shower shows how those facts came about that are said to be shown.
+	shower shower
 }
 
 // Base gives the subject itself, for structs that embed it.
@@ -310,7 +347,8 @@ func (s *Subject) Neighbour(name string) *Subject {
 // lays the row that rules read. Neighbours must be sealed before.
 func (c *Catalogue) Seal(d Described) error { return (&sealer{catalogue: c}).seal(d) }
 
-// sealer seals many subjects and lays their rows in pieces of memory that they share.
+// sealer seals subjects. Of those that are expected, values, rows and neighbours stand in
+// one piece of memory each.
 type sealer struct {
 	catalogue *Catalogue
 	values    []*Value
@@ -318,8 +356,18 @@ type sealer struct {
 	near      []*Subject
 }
 
-// sealedAhead is for how many values a piece has room.
-const sealedAhead = 2048
+// expect makes room for subjects, all at once.
+func (l *sealer) expect(subjects []Described) {
+	values, slots, near := 0, 0, 0
+	for _, d := range subjects {
+		if k := l.catalogue.byTyp[reflect.TypeOf(d).Elem()]; k != nil {
+			values += len(k.Columns) + len(k.further)
+			slots += len(k.Slots)
+			near += len(k.Neighbours)
+		}
+	}
+	l.values, l.rows, l.near = make([]*Value, values), make([]float64, slots), make([]*Subject, near)
+}
 
 func (l *sealer) seal(d Described) error {
 	v := reflect.ValueOf(d).Elem()
@@ -330,11 +378,10 @@ func (l *sealer) seal(d Described) error {
 	s := d.Base()
 	s.Kind = k
 	l.room(s)
-	for i := range k.Columns {
-		value := valueIn(v, k.Columns[i].index)
+	s.values = k.factsOf(d, v, s.values)
+	for i, value := range s.values {
 		value.subject, value.column = s, &k.Columns[i]
 		value.adopt()
-		s.values = append(s.values, value)
 		s.row[i] = value.Float()
 	}
 	for _, n := range k.near {
@@ -350,15 +397,15 @@ func (l *sealer) seal(d Described) error {
 func (l *sealer) room(s *Subject) {
 	slots, values, near := len(s.Kind.Slots), len(s.Kind.Columns)+len(s.Kind.further), len(s.Kind.Neighbours)
 	if len(l.values) < values {
-		l.values = make([]*Value, max(sealedAhead, values))
+		l.values = make([]*Value, values)
 	}
 	if len(l.rows) < slots {
-		l.rows = make([]float64, max(sealedAhead, slots))
+		l.rows = make([]float64, slots)
 	}
 	s.values, l.values = l.values[:0:values], l.values[values:]
 	s.row, l.rows = l.rows[:slots:slots], l.rows[slots:]
 	if len(l.near) < near {
-		l.near = make([]*Subject, max(sealedAhead/16, near))
+		l.near = make([]*Subject, near)
 	}
 	s.near, l.near = l.near[:0:near], l.near[near:]
 }
@@ -402,8 +449,9 @@ func (s *Subject) lack(n neighbour, slots []Slot) {
 	if s.absent == nil {
 		s.absent = make([]*Value, len(s.Kind.ours())-own)
 	}
+	none := &gap{why: "there is no " + n.name}
 	for i, slot := range slots {
-		v := &Value{why: "there is no " + n.name, subject: s, column: slot.Column, at: s.At}
+		v := &Value{gap: none, subject: s, column: slot.Column, at: s.At}
 		s.absent[n.first-own+i], s.row[n.first+i] = v, v.Float()
 	}
 	for range 1 + len(n.kind.Neighbours) {

@@ -2,7 +2,6 @@ package fact
 
 import (
 	"math"
-	"path"
 	"slices"
 
 	"chainwale/engine/corrosion"
@@ -25,6 +24,10 @@ type boltsOf struct {
 	sheared *reckoned[strength.BoltGroupResult]
 	// widths are the plate's widths at the holes, once somebody has asked for them.
 	widths []holeWidth
+	// beyond is how much nearer to the plate's ends each hole comes than a round one.
+	beyond []float64
+	// grade is the row of the bolts' grade, once somebody has asked for it.
+	grade *gradeRow
 	// pinned is the pin hole, which has a place only if the group's PinAlong is known.
 	pinned strength.Vector
 }
@@ -44,9 +47,7 @@ func (b *builder) bolts(p *plan.Fitting, f *Fitting, s *Stay, pin *plan.Hole) {
 	of.spacing()
 	of.host()
 	b.facts.BoltGroups = append(b.facts.BoltGroups, g)
-	for i := range of.at {
-		b.facts.BoltHoles = append(b.facts.BoltHoles, of.hole(i))
-	}
+	b.facts.BoltHoles = append(b.facts.BoltHoles, of.boltHoles()...)
 	b.section(of)
 }
 
@@ -66,6 +67,8 @@ func (o *boltsOf) places(pin *plan.Hole) {
 		hide(&o.group.Count.Value, o.group.Fitting)
 		return
 	}
+	room := len(o.plan.Holes)
+	o.at, o.holes, o.beyond = make([]strength.GroupBolt, 0, room), make([]*plan.Hole, 0, room), make([]float64, 0, room)
 	for i := range o.plan.Holes {
 		h := &o.plan.Holes[i]
 		if h.Role.Value != "bolt" {
@@ -73,10 +76,10 @@ func (o *boltsOf) places(pin *plan.Hole) {
 		}
 		if !h.Along.Given {
 			o.group.Count.WouldStand(h.Along.At)
-			o.at, o.holes = nil, nil
+			o.at, o.holes, o.beyond = nil, nil, nil
 			return
 		}
-		o.holes = append(o.holes, h)
+		o.holes, o.beyond = append(o.holes, h), append(o.beyond, h.Beyond())
 		o.at = append(o.at, strength.GroupBolt{X: h.Across.Value, Y: -h.Along.Value})
 	}
 	if len(o.at) == 0 {
@@ -105,8 +108,9 @@ func (o *boltsOf) oneBolt() {
 			ThreadsInPlane: g.ThreadsInPlane.Yes(), Countersunk: p.Head.Value == "countersunk"}, err
 	}
 	from := values(&g.Thread.Value, &g.Grade.Value, &g.ThreadsInPlane.Value)
-	reckon(&g.BoltShear, from, bolt, func(r strength.BoltResult) float64 { return r.Shear })
-	reckon(&g.BoltTension, from, bolt, func(r strength.BoltResult) float64 { return r.Tension })
+	one := onceReckoned(bolt)
+	reckon(&g.BoltShear, from, one, func(r strength.BoltResult) float64 { return r.Shear })
+	reckon(&g.BoltTension, from, one, func(r strength.BoltResult) float64 { return r.Tension })
 	g.BoltDiameter.Derive(values(&g.Thread.Value), func() (float64, error) {
 		thread, err := table.Thread(g.Thread.Text())
 		return thread.Diameter, err
@@ -138,8 +142,8 @@ func (o *boltsOf) boltMetal(p plan.Bolts) {
 		hide(&g.BoltBrass.Value, g.Fitting)
 	}
 	reckon(&g.BoltPREN, values(&g.BoltMetal.Value), func() (formula[corrosion.PittingResistanceResult], error) {
-		row, err := table.MetalNamed(g.BoltMetal.Text())
-		return pittingOf(row), err
+		row, err := metalCalled(g.BoltMetal.Text())
+		return (*pittingOf)(row), err
 	}, func(r corrosion.PittingResistanceResult) float64 { return r.PREN })
 	hide(&g.BoltPREN.Value, g.Fitting)
 }
@@ -187,7 +191,7 @@ func (o *boltsOf) outOfPlane() (formula[strength.BoltPullResult], error) {
 
 // rows counts the bolts at each height above the plate's far end.
 func (o *boltsOf) rows() []strength.BoltRow {
-	var rows []strength.BoltRow
+	rows := make([]strength.BoltRow, 0, len(o.at))
 	for _, b := range o.at {
 		height := o.group.Length.Float() + b.Y
 		i := slices.IndexFunc(rows, func(r strength.BoltRow) bool { return math.Abs(r.Height-height) < 0.5 })
@@ -223,69 +227,19 @@ func (o *boltsOf) spacing() {
 		g.Spacing.Refuse("one bolt has no distance to another")
 		return
 	}
-	var holes []*Value
-	for _, h := range o.holes {
-		var d Number
-		give(&d, h.AcrossPull())
-		holes = append(holes, &d.Value)
+	sizes, from := make([]Number, len(o.holes)), make([]*Value, 1, 1+len(o.holes))
+	from[0] = &g.Count.Value
+	for i, h := range o.holes {
+		give(&sizes[i], h.AcrossPull())
+		from = append(from, &sizes[i].Value)
 	}
-	arithmetic(&g.Spacing, "p/d0", "least distance from bolt to bolt / hole", "", append(values(&g.Count.Value), holes...), func() float64 {
+	arithmetic(&g.Spacing, "p/d0", "least distance from bolt to bolt / hole", "", from, func() float64 {
 		least := math.Inf(1)
 		for i := range o.at {
 			for j := range o.at[:i] {
-				least = min(least, o.apart(i, j)/max(holes[i].number, holes[j].number))
+				least = min(least, o.apart(i, j)/max(sizes[i].number, sizes[j].number))
 			}
 		}
 		return least
 	})
-}
-
-// hole makes one bolt hole: what the bolt presses on the plate, what the plate
-// stands there, and how far it is from the far end, towards which it presses.
-func (o *boltsOf) hole(i int) *BoltHole {
-	g, h := o.group, o.holes[i]
-	name := g.Stay.ID + "/" + path.Base(h.At.Pointer) // its number among the holes, in whichever file they stand
-	bh := &BoltHole{Subject: Subject{ID: name, Name: "a bolt hole of " + g.Fitting.Name, At: h.At}, Stay: g.Stay, Fitting: g.Fitting}
-	give(&bh.Hole, h.AcrossPull())
-	width := o.width(h)
-	group, at := o.sheareds(i)
-	reckon(&bh.Share, values(&g.Count.Value, &g.Lean.Value, &g.PinAlong.Value), group, func(r strength.BoltGroupResult) float64 { return r.Bolts[at].Size() })
-	m := &g.Fitting.Metal
-	reckon(&bh.Bearing, values(&bh.Hole.Value, &g.Fitting.Thickness.Value, &width.Value, &g.Length.Value, &g.BoltDiameter.Value, &g.Grade.Value, &m.Yield.Value, &m.Ultimate.Value, &m.Stainless.Value),
-		func() (formula[inHoleResult], error) {
-			grade, err := table.BoltGradeAt(g.Grade.Text(), g.BoltDiameter.Float())
-			return inHole{strength.BoltHole{Thickness: o.bearingThickness(), Bolt: g.BoltDiameter.Float(), Hole: bh.Hole.Float(), End: g.Length.Float() - h.Along.Value - h.Beyond(),
-				Side: width.Float()/2 - abs(h.Across.Value), Pitch: o.pitch(i), Yield: m.Yield.Float(), Ultimate: m.Ultimate.Float(),
-				BoltUltimate: grade.Ultimate, Stainless: m.Stainless.Yes()}, h.LiesAcross()}, err
-		}, inHoleResult.bears)
-	arithmetic(&bh.Ultimate, "F", "bearing / share", "N", values(&bh.Bearing.Value, &bh.Share.Value), func() float64 { return bh.Bearing.Float() / bh.Share.Float() })
-	arithmetic(&bh.EndRatio, "e1/d0", "(length - along) / hole", "", values(&g.Length.Value, &bh.Hole.Value), func() float64 { return (g.Length.Float() - h.Along.Value - h.Beyond()) / bh.Hole.Float() })
-	o.holeForStandards(bh, i, h)
-	return bh
-}
-
-// bearingThickness is the thickness that bears on a bolt. A countersunk head takes
-// half its depth, and is taken to be half as deep as the bolt is thick.
-func (o *boltsOf) bearingThickness() float64 {
-	t := o.group.Fitting.Thickness.Float()
-	if o.plan.Mounting.Bolts.Head.Value != "countersunk" {
-		return t
-	}
-	return t - o.group.BoltDiameter.Float()/4
-}
-
-// pitch is the distance to the next bolt towards the far end, 0 if there is none. Of
-// oval holes it is that of the ends which face each other; those that pass each other
-// leave next to none.
-func (o *boltsOf) pitch(i int) float64 {
-	next := 0.0
-	for j, b := range o.at {
-		if d := o.at[i].Y - b.Y; d > 0.5 {
-			d = max(d-o.holes[i].Beyond()-o.holes[j].Beyond(), 0.001)
-			if next == 0 || d < next {
-				next = d
-			}
-		}
-	}
-	return next
 }

@@ -77,19 +77,25 @@ func (b *builder) fitting(p *plan.Fitting, side side) *Fitting {
 	return f
 }
 
+// errNoMetal says nothing: a metal that is not named is asked for as such.
+var (
+	errNoMetal = errors.New("")
+	noMetal    = &table.Metal{}
+)
+
 // metal looks the metal up. Strengths of a certificate replace the table's minima.
 // Beside a weld the metal counts with its welded strength.
 func metal(m *MetalFacts, p plan.Metal, thickness *Number, welded bool) {
 	giveWord(&m.Name, p.Name)
-	row, err := table.Metal{}, errors.New("")
+	row, err := noMetal, errNoMetal
 	if p.Name.Given {
-		row, err = metalRow(p, thickness, welded)
+		row, err = foundMetal(p, thickness, welded)
 	}
 	look := func(n *Number, symbol, unit string, certified plan.Amount, of func() (float64, error), source working.Source) {
 		if certified.Given {
 			n.Give(certified.Value, certified.At)
 			n.work = oneStep(symbol, "as certified", certified.Value, unit, certificate)
-			believe(n, row, m.Name.Text())
+			believe(n, *row, m.Name.Text())
 			return
 		}
 		n.Derive([]*Value{&m.Name.Value}, func() (float64, error) {
@@ -109,6 +115,12 @@ func metal(m *MetalFacts, p plan.Metal, thickness *Number, welded bool) {
 	pren(m, row, err)
 }
 
+// foundMetal is metalRow for many who keep the row, so that each does not keep one of its own.
+func foundMetal(p plan.Metal, thickness *Number, welded bool) (*table.Metal, error) {
+	row, err := metalRow(p, thickness, welded)
+	return &row, err
+}
+
 func metalRow(p plan.Metal, thickness *Number, welded bool) (table.Metal, error) {
 	t := 0.0
 	if thickness.Known() {
@@ -119,7 +131,7 @@ func metalRow(p plan.Metal, thickness *Number, welded bool) (table.Metal, error)
 
 // carbon is the most that the certificate or else the table lets the metal hold, in
 // per cent by mass, as the grades are told apart.
-func carbon(m *MetalFacts, p plan.Metal, row table.Metal, err error) {
+func carbon(m *MetalFacts, p plan.Metal, row *table.Metal, err error) {
 	if p.Carbon.Given {
 		m.Carbon.Give(p.Carbon.Value*100, p.Carbon.At)
 		m.Carbon.work = oneStep("C", "as certified", m.Carbon.number, "%", certificate)
@@ -131,9 +143,10 @@ func carbon(m *MetalFacts, p plan.Metal, row table.Metal, err error) {
 }
 
 // kindOfMetal says what the corrosion rules ask of a metal.
-func kindOfMetal(m *MetalFacts, row table.Metal, err error) {
-	for _, v := range []*Value{&m.Family.Value, &m.Stainless.Value, &m.Titanium.Value, &m.Brass.Value} {
-		if v.follows([]*Value{&m.Name.Value}) && err != nil {
+func kindOfMetal(m *MetalFacts, row *table.Metal, err error) {
+	from := values(&m.Name.Value)
+	for _, v := range [...]*Value{&m.Family.Value, &m.Stainless.Value, &m.Titanium.Value, &m.Brass.Value} {
+		if v.follows(from) && err != nil {
 			v.Refuse(err.Error())
 		}
 	}
@@ -147,13 +160,13 @@ func kindOfMetal(m *MetalFacts, row table.Metal, err error) {
 }
 
 // pren works the pitting resistance out at the chemistry minimum.
-func pren(m *MetalFacts, row table.Metal, err error) {
+func pren(m *MetalFacts, row *table.Metal, err error) {
 	reckon(&m.PREN, values(&m.Name.Value),
 		func() (formula[corrosion.PittingResistanceResult], error) {
 			if err != nil {
 				return nil, err
 			}
-			return pittingOf(row), nil
+			return (*pittingOf)(row), nil
 		},
 		func(r corrosion.PittingResistanceResult) float64 { return r.PREN })
 }
@@ -161,8 +174,9 @@ func pren(m *MetalFacts, row table.Metal, err error) {
 // pittingOf is the pitting resistance of a metal as a formula.
 type pittingOf table.Metal
 
-func (m pittingOf) Reckon() (corrosion.PittingResistanceResult, error) {
-	return corrosion.PittingOf(table.Metal(m))
+// Reckon gives it.
+func (m *pittingOf) Reckon() (corrosion.PittingResistanceResult, error) {
+	return corrosion.PittingOf(table.Metal(*m))
 }
 
 // place says whether the part is hidden and whether it is under water: as the

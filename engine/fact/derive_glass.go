@@ -17,7 +17,7 @@ func glass(f *Fitting, p *plan.Fitting) {
 	switch {
 	case m.Access.Given && !f.GlassedIn.Known():
 		f.Access.Refuse("")
-		f.Access.lacks = values(&f.GlassedIn.Value)
+		f.Access.lack(values(&f.GlassedIn.Value))
 	case f.GlassedIn.Yes():
 		f.Access.Give("cut", m.GlassedIn.At)
 		if f.State.Is("kept") {
@@ -31,7 +31,7 @@ func glass(f *Fitting, p *plan.Fitting) {
 func hide(v *Value, f *Fitting) {
 	if !f.BoltsAre.Known() {
 		v.Refuse("")
-		v.lacks = values(&f.BoltsAre.Value)
+		v.lack(values(&f.BoltsAre.Value))
 	}
 }
 

@@ -47,7 +47,7 @@ func (o *boltsOf) host() {
 			return oneStep("e/d", "edge / bolt", g.HostEdge.number, "", working.Source{Title: "arithmetic", As: working.Computed})()
 		})
 	if !edge.Known() {
-		g.HostEdge.lacks = nil // the reading is this fact's own
+		g.HostEdge.lack(nil) // the reading is this fact's own
 		g.HostEdge.WouldStand(h.Edge.At)
 	}
 	hide(&g.HostEdge.Value, g.Fitting)
@@ -141,7 +141,7 @@ func (b *builder) section(o *boltsOf) {
 		off, width = top.Across, o.width(top)
 	} else {
 		hole.WouldStand(g.Count.at)
-		hole.lacks = values(&g.Count.Value)
+		hole.lack(values(&g.Count.Value))
 	}
 	m := &f.Metal
 	reckon(&s.NetUltimate, values(&f.Thickness.Value, &width.Value, &hole.Value, &m.Yield.Value, &m.Ultimate.Value),

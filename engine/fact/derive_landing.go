@@ -19,7 +19,7 @@ func (b *builder) landing(p *plan.Fitting, f *Fitting, s *Stay) {
 	pin(l, s.plan.Pin)
 	give(&l.ForkOpening, s.plan.Fork.Opening)
 	give(&l.ForkCheek, s.plan.Fork.Cheek)
-	platePin(l, p.Outline)
+	platePin(l, &p.Outline)
 	pinStrength(l)
 	timesWire(&l.PlateTimesWire, &l.PlateUltimate, s)
 	timesWire(&l.PinShearTimesWire, &l.PinShear, s)
@@ -69,8 +69,8 @@ func end(n *Number, h *plan.Hole, holes []plan.Hole) {
 	for i := range holes {
 		o := &holes[i]
 		apart := abs(o.Across.Value - h.Across.Value)
-		beside := o.Diameter.Given && h.Diameter.Given && apart >= o.ReachAcross()+h.ReachAcross()
 		behind := o.Along.Given && h.Along.Given && o.Along.Value >= h.Along.Value
+		beside := !behind && o.Diameter.Given && h.Diameter.Given && apart >= o.ReachAcross()+h.ReachAcross()
 		switch {
 		case o == h || !n.Known() || beside || behind:
 		case !o.Along.Given:
@@ -109,24 +109,33 @@ func pin(l *Landing, p plan.Pin) {
 	giveWord(&l.PinMetal, p.Metal)
 	brass(&l.PinBrass, &l.PinMetal)
 	familyOf(&l.PinFamily, &l.PinMetal)
-	row := func() (table.Metal, error) { return table.MetalNamed(l.PinMetal.Text()) }
-	look := func(n *Number, symbol string, certified plan.Amount, of func(table.Metal) float64) {
+	row := func() (*table.Metal, error) { return metalCalled(l.PinMetal.Text()) }
+	look := func(n *Number, symbol string, certified plan.Amount, of func(*table.Metal) float64) {
 		if certified.Given {
 			n.Give(certified.Value, certified.At)
 			if m, err := row(); err == nil {
-				believe(n, m, l.PinMetal.Text())
+				believe(n, *m, l.PinMetal.Text())
 			}
 			return
 		}
 		n.Derive([]*Value{&l.PinMetal.Value},
-			func() (float64, error) { m, err := row(); return of(m), err },
+			func() (float64, error) {
+				m, err := row()
+				if err != nil {
+					return 0, err
+				}
+				return of(m), nil
+			},
 			func() []working.Step {
-				m, _ := row()
+				m, err := row()
+				if err != nil {
+					return nil
+				}
 				return oneStep(symbol, "least value of "+m.Name+", "+m.Standard, of(m), "MPa", m.Strength)()
 			})
 	}
-	look(&l.PinYield, "f_y", p.Yield, func(m table.Metal) float64 { return m.Yield })
-	look(&l.PinUltimate, "f_u", p.Ultimate, func(m table.Metal) float64 { return m.Ultimate })
+	look(&l.PinYield, "f_y", p.Yield, func(m *table.Metal) float64 { return m.Yield })
+	look(&l.PinUltimate, "f_u", p.Ultimate, func(m *table.Metal) float64 { return m.Ultimate })
 }
 
 // brass tells whether a metal loses its zinc. One that the table doesn't have is
@@ -135,7 +144,7 @@ func brass(y *YesNo, metal *Word) {
 	if !y.follows(values(&metal.Value)) {
 		return
 	}
-	m, err := table.MetalNamed(metal.Text())
+	m, err := metalCalled(metal.Text())
 	if err != nil {
 		y.Refuse(err.Error())
 		return
@@ -144,13 +153,13 @@ func brass(y *YesNo, metal *Word) {
 }
 
 // platePin works out what the plate stands at its pin hole.
-func platePin(l *Landing, o plan.Outline) {
+func platePin(l *Landing, o *plan.Outline) {
 	f := l.Fitting
 	reckon(&l.PlateUltimate,
 		values(&f.Thickness.Value, &f.Width.Value, &l.Hole.Value, &l.PinDiameter.Value, &l.End.Value, &l.Across.Value, &f.Metal.Yield.Value, &f.Metal.Ultimate.Value),
 		func() (formula[strength.PinPlateResult], error) {
 			return strength.PinPlate{Thickness: f.Thickness.Float(), Width: f.Width.Float(), Hole: l.Hole.Float(), Pin: l.PinDiameter.Float(),
-				End: l.End.Float(), EndRadius: endRadius(o, f.Width.Float()), Across: l.Across.Float(), Yield: f.Metal.Yield.Float(), Ultimate: f.Metal.Ultimate.Float()}, nil
+				End: l.End.Float(), EndRadius: endRadius(*o, f.Width.Float()), Across: l.Across.Float(), Yield: f.Metal.Yield.Float(), Ultimate: f.Metal.Ultimate.Float()}, nil
 		},
 		func(r strength.PinPlateResult) float64 { return r.Ultimate })
 	reckon(&l.PlateBearing, values(&f.Thickness.Value, &l.PinDiameter.Value, &f.Metal.Yield.Value),

@@ -11,8 +11,9 @@ import (
 	"chainwale/engine/working"
 )
 
-// cutWithin is how far a hole's place may be off as it is cut, mm, either way (judgement).
-const cutWithin = 0.2
+// CutWithin is how far a hole's place may be off as it is cut, mm, either way (judgement):
+// what the match is reckoned with, and what the drawing asks for.
+const CutWithin = 0.2
 
 var (
 	laidOn    = working.Source{Title: "the part laid on with the least misses that hinder a bolt", As: working.Computed, For: "the form of the equation"}
@@ -70,6 +71,9 @@ func (m *matchOf) meet(lay func() (laidMatch, error)) {
 	m.from = append(m.open[:len(m.open):len(m.open)], &thread.Value)
 	for _, x := range m.holes {
 		m.from = append(m.from, amounts(x.hole.Along, x.hole.Diameter)...)
+		if x.hole.Oval() {
+			m.from = append(m.from, amounts(x.hole.Long)...)
+		}
 		if x.hull != nil {
 			m.from = append(m.from, amounts(x.hull.Along)...)
 		}
@@ -95,6 +99,9 @@ func (m *matchOf) lay() (laidMatch, error) {
 		return laidMatch{}, err
 	}
 	if err := m.oneFace(); err != nil {
+		return laidMatch{}, err
+	}
+	if err := m.foldedAlike(); err != nil {
 		return laidMatch{}, err
 	}
 	return matching{m: m, bolt: bolt.Diameter}.Reckon()
@@ -160,10 +167,13 @@ func (x matching) Reckon() (laidMatch, error) {
 }
 
 // matched is one hole as the geometry wants it. A hole of the hull of which no size is
-// known is taken to be no wider than its bolt. Of an oval hole only the width counts,
-// whichever way it is off: it has more play along its length, which the match can't use.
+// known is taken to be no wider than its bolt. Of an oval hole in the hull only the width
+// counts; the plan knows none there.
 func (x matching) matched(h meeting) sheet.MatchedHole {
-	one := sheet.MatchedHole{Name: h.hole.Name.Value, New: h.hole.Sheet().At, Hole: h.hole.Diameter.Value, Bolt: x.bolt, Within: cutWithin}
+	one := sheet.MatchedHole{Name: h.hole.Name.Value, New: h.hole.Sheet().At, Hole: h.hole.Diameter.Value, Bolt: x.bolt, Within: CutWithin}
+	if s := h.hole.Sheet(); s.Long > 0 {
+		one.Slack, one.Turn = (s.Long-s.Diameter)/2, s.Turn
+	}
 	if h.hull == nil {
 		one.Measured = x.m.old.Holes[h.old].At
 		return one
@@ -171,6 +181,14 @@ func (x matching) matched(h meeting) sheet.MatchedHole {
 	one.Measured = sheet.Point{X: h.hull.Along.Value, Y: h.hull.Across.Value}
 	one.Other = h.hull.Diameter.Value
 	return one
+}
+
+// missFormula says from where to where a hole is off.
+func missFormula(h sheet.MatchedHole) string {
+	if h.Slack > 0 {
+		return fmt.Sprintf("middle to middle, the part laid on, beyond the %.4g mm either way along the oval hole", h.Slack)
+	}
+	return "middle to middle, the part laid on"
 }
 
 func (r laidMatch) worst() sheet.HoleMiss {
@@ -202,7 +220,7 @@ func (r laidMatch) reamed() float64 {
 
 // Working writes the match down, hole by hole.
 func (r laidMatch) Working() []working.Step {
-	steps := []working.Step{{Symbol: "e", Meaning: "how far a hole's place may be off as cut", Formula: "as cut", Value: cutWithin, Unit: "mm", Source: cutSource}}
+	steps := []working.Step{{Symbol: "e", Meaning: "how far a hole's place may be off as cut", Formula: "as cut", Value: CutWithin, Unit: "mm", Source: cutSource}}
 	for i, h := range r.Holes {
 		of := r.holes[i]
 		other := of.Other
@@ -213,7 +231,7 @@ func (r laidMatch) Working() []working.Step {
 			working.Step{Symbol: "c", Meaning: h.Name + ": how far it may be off", Formula: "((d0 - d) + (dh - d))/2 - e",
 				Inputs: []working.Input{{Symbol: "d0", Value: of.Hole, Unit: "mm"}, {Symbol: "dh", Value: other, Unit: "mm"}, {Symbol: "d", Value: of.Bolt, Unit: "mm"}, {Symbol: "e", Value: of.Within, Unit: "mm"}},
 				Value:  h.Freedom, Unit: "mm", Source: laidOn},
-			working.Step{Symbol: "miss", Meaning: h.Name + ": how far it is off", Formula: "middle to middle, the part laid on", Inputs: []working.Input{{Symbol: "dx", Value: h.Off.X, Unit: "mm"}, {Symbol: "dy", Value: h.Off.Y, Unit: "mm"}},
+			working.Step{Symbol: "miss", Meaning: h.Name + ": how far it is off", Formula: missFormula(of), Inputs: []working.Input{{Symbol: "dx", Value: h.Off.X, Unit: "mm"}, {Symbol: "dy", Value: h.Off.Y, Unit: "mm"}},
 				Value: h.Miss, Unit: "mm", Source: laidOn})
 		if h.Ream > 0 {
 			steps = append(steps, working.Step{Symbol: "dream", Meaning: h.Name + ": reamed to this, its bolt goes through", Formula: "d0 + 2 (miss - c)",

@@ -132,8 +132,8 @@ func (m *matchOf) lengthSteps() []working.Step {
 	}
 	total.Inputs = append(total.Inputs, working.Input{Symbol: "legs", Value: legs, Unit: "mm"})
 	var steps []working.Step
-	for _, f := range m.old.Strip.Folds {
-		r, err := sheet.Bend{Thickness: m.old.Strip.Thickness, Radius: f.Radius, Angle: abs(f.Angle)}.Reckon()
+	for i, f := range m.old.Strip.Folds {
+		r, err := bendOfFold(f, m.old.Strip.Thickness, m.testStrip(i)).Reckon()
 		if err != nil {
 			return nil
 		}
@@ -141,6 +141,25 @@ func (m *matchOf) lengthSteps() []working.Step {
 		total.Inputs = append(total.Inputs, working.Input{Symbol: "BD", Value: r.Deduction, Unit: "mm"})
 	}
 	return append(append(steps, total), spreadSteps(m.old.Length.Spread)...)
+}
+
+// testStrip is the neutral line that a test strip gave for a fold of the old part, 0 for
+// none.
+func (m *matchOf) testStrip(fold int) float64 {
+	if len(m.plan.Folds) != len(m.plan.Measured.Folds) {
+		return 0
+	}
+	return m.plan.Folds[fold].NeutralLine.Value
+}
+
+// bendOfFold is a fold as its formula takes it, by the neutral line of a test strip if
+// there is one.
+func bendOfFold(f sheet.Fold, thickness, testStrip float64) sheet.Bend {
+	b := sheet.Bend{Thickness: thickness, Radius: f.Radius, Angle: abs(f.Angle)}
+	if testStrip != 0 {
+		b.Method, b.K = sheet.AsGiven, testStrip
+	}
+	return b
 }
 
 // wornHole is how much longer than wide a pin hole is that has worn (judgement).

@@ -119,11 +119,15 @@ func (k *Kind) Further() []Column { return k.further }
 // then what was compiled for the other reads k's rows rightly.
 func (k *Kind) Is(other *Kind) bool { return k == other || k.plain == other }
 
+// unsaid is why what standards derive is unknown until they are asked. It is never
+// changed: what else is said of a value stands in a gap of its own.
+var unsaid = &gap{why: "no standard has said it"}
+
 // addFurther makes room for what standards derive, unknown until they are asked.
 func (s *Subject) addFurther() {
 	more := make([]Value, len(s.Kind.further))
 	for i := range more {
-		more[i] = Value{why: "no standard has said it", subject: s, column: &s.Kind.further[i], at: s.At}
+		more[i] = Value{gap: unsaid, subject: s, column: &s.Kind.further[i], at: s.At}
 		s.values = append(s.values, &more[i])
 		s.row[len(s.Kind.ours())+i] = more[i].Float()
 	}

@@ -50,6 +50,19 @@ func reckonedBy[R worked](f formula[R]) *reckoned[R] {
 	return &reckoned[R]{r, err}
 }
 
+// onceReckoned is a formula that gives its result over again, once it was made and
+// reckoned for the first fact that comes from it.
+func onceReckoned[R worked](with func() (formula[R], error)) func() (formula[R], error) {
+	var made *reckoned[R]
+	return func() (formula[R], error) {
+		if made == nil {
+			r, err := resultOf(with)
+			made = &reckoned[R]{r, err}
+		}
+		return made, nil
+	}
+}
+
 // Reckon gives the result that is there.
 func (r *reckoned[R]) Reckon() (R, error) { return r.result, r.err }
 

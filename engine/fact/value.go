@@ -15,17 +15,26 @@ import (
 // is, it remembers the place in the plan that an owner would change, and a
 // derived one can show its working.
 type Value struct {
-	known  bool
+	known bool
+	// shown tells that the subject shows how the value came about: work is nil then.
+	shown  bool
 	number float64
 
-	at    finding.Place
-	why   string
-	lacks []*Value
-	from  []*Value
-	work  func() []working.Step
+	at   finding.Place
+	from []*Value
+	work func() []working.Step
 
 	subject *Subject
 	column  *Column
+	// gap is what there is to say of an unknown value, nil if there is nothing: most
+	// values are known, so it does not stand in each of them.
+	gap *gap
+}
+
+// gap says why a value is unknown, and which of those that it was to come from are.
+type gap struct {
+	why   string
+	lacks []*Value
 }
 
 // Number, Word and YesNo are facts of the three sorts that rules may read.
@@ -73,10 +82,10 @@ func (v *Value) Why() string {
 	if v.known {
 		return ""
 	}
-	if v.why != "" {
-		return v.why
+	if v.gap != nil && v.gap.why != "" {
+		return v.gap.why
 	}
-	for _, l := range v.lacks {
+	for _, l := range v.lacks() {
 		if w := l.Why(); w != "" {
 			return w
 		}
@@ -103,11 +112,12 @@ func (v *Value) Missing() []*Value {
 			return
 		}
 		seen[u] = true
-		if len(u.lacks) == 0 {
+		lacks := u.lacks()
+		if len(lacks) == 0 {
 			roots = append(roots, u)
 			return
 		}
-		for _, l := range u.lacks {
+		for _, l := range lacks {
 			walk(l)
 		}
 	}
@@ -139,10 +149,19 @@ func (v *Value) adopt() {
 
 // Working is how the value came about, step by step; nil if it was given.
 func (v *Value) Working() []working.Step {
-	if v.work == nil {
-		return nil
+	switch {
+	case v.work != nil:
+		return v.work()
+	case v.shown && v.subject != nil:
+		return v.subject.shower.show(v)
 	}
-	return v.work()
+	return nil
+}
+
+// shower shows how the facts of its subject came about. There are many of the small
+// subjects, and this costs them nothing, where a function for each fact would.
+type shower interface {
+	show(v *Value) []working.Step
 }
 
 // set makes the value known, unless the number is NaN or infinite: those are
@@ -151,7 +170,7 @@ func (v *Value) set(number float64) {
 	v.known = !math.IsNaN(number) && !math.IsInf(number, 0)
 	v.number = number
 	if !v.known {
-		v.why = "the calculation gave no finite number"
+		v.because("the calculation gave no finite number")
 	}
 }
 
@@ -180,43 +199,88 @@ func (y *YesNo) Give(yes bool, at finding.Place) {
 func (v *Value) WouldStand(at finding.Place) { v.at = at }
 
 // Refuse leaves the value unknown and says why.
-func (v *Value) Refuse(why string) { v.known, v.why = false, why }
+func (v *Value) Refuse(why string) {
+	v.known = false
+	v.because(why)
+}
+
+// because says why the value is unknown, "" for no reason of its own.
+func (v *Value) because(why string) {
+	if v.gap == nil && why == "" {
+		return
+	}
+	v.gap = &gap{why, v.lacks()}
+}
+
+// lacks are the values for want of which this one is unknown.
+func (v *Value) lacks() []*Value {
+	if v.gap == nil {
+		return nil
+	}
+	return v.gap.lacks
+}
+
+// lack says for want of which values this one is unknown.
+func (v *Value) lack(lacks []*Value) {
+	if v.gap == nil && len(lacks) == 0 {
+		return
+	}
+	why := ""
+	if v.gap != nil {
+		why = v.gap.why
+	}
+	v.gap = &gap{why, lacks}
+}
 
 // Derive works the number out from others. If any of them is unknown, so is the
 // result, and it lacks what they lack. compute may refuse by an error; work
 // makes the steps that show how, and is called only when somebody asks.
 // The place of a derived value is the place of the first input.
 func (n *Number) Derive(from []*Value, compute func() (float64, error), work func() []working.Step) {
+	if n.comes(from, compute) {
+		n.work = work
+	}
+}
+
+// derive is Derive for a fact whose subject shows how it came about.
+func (n *Number) derive(from []*Value, compute func() (float64, error)) {
+	n.shown = n.comes(from, compute)
+}
+
+// comes works the number out and tells whether that went well.
+func (n *Number) comes(from []*Value, compute func() (float64, error)) bool {
 	if !n.follows(from) {
-		return
+		return false
 	}
 	number, err := compute()
 	if err != nil {
 		n.fails(err)
-		return
+		return false
 	}
-	n.work = work
 	n.set(number)
+	return true
 }
 
 // fails leaves a derived value unknown although all that it needs is known.
 func (n *Number) fails(err error) {
 	n.Refuse(err.Error())
-	n.lacks = nil
+	n.lack(nil)
 }
 
 // follows takes place and gaps from the inputs and tells whether all are known.
 func (v *Value) follows(from []*Value) bool {
-	v.lacks, v.from = nil, from
+	v.from = from
+	var lacks []*Value
 	for i, f := range from {
 		if i == 0 {
 			v.at = f.at
 		}
 		if !f.known {
-			v.lacks = append(v.lacks, f)
+			lacks = append(lacks, f)
 		}
 	}
-	return len(v.lacks) == 0
+	v.lack(lacks)
+	return len(lacks) == 0
 }
 
 // Dimension is the dimension of the value's column; the bare number if unsealed.

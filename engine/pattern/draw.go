@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"chainwale/engine/drawing"
+	"chainwale/engine/fact"
 	"chainwale/engine/sheet"
 )
 
@@ -29,9 +30,9 @@ func (p Part) Drawing() drawing.Part {
 	}
 	d := drawing.Part{
 		Name: p.Name, Title: strings.TrimSpace(p.State + " " + p.Kind), Plan: planWords(made), Hold: hold, Flat: p.Flat,
-		Metal: metalWords(p), Certificate: certificateWords(p), Finish: p.Finish,
+		Metal: metalWords(p), Certificate: short(certificateWords(p)), Finish: short(p.Finish),
 		Edges:      "break all edges, no burr; no scratch or stamp across the strip",
-		Tolerances: tolerances(p.Flat),
+		Tolerances: p.tolerances(),
 		Notes:      append([]string{"first part only: hold the rest until it is released"}, madeFor(made)...),
 		Warnings:   fit(append(p.heldWords(), p.Warnings...)), Press: pressSteps(p),
 	}
@@ -39,23 +40,23 @@ func (p Part) Drawing() drawing.Part {
 	hands(&d, made)
 	datum := false
 	for _, h := range p.Holes {
-		use := drawing.HoleUse{Role: h.Role + " hole", Fastener: h.Fastener}
+		use := drawing.HoleUse{Role: h.Role + " hole", Called: h.Called, Fastener: h.Fastener}
+		if h.Role == "pin" {
+			use.Make = h.reamed()
+		}
 		switch {
 		case h.Made == Cut:
 			if h.Role == "pin" {
 				if !datum {
 					d.Datum, datum = len(d.Holes), true
 				}
-				use.Cut, use.Make = h.Diameter-pinUndersize, "dress to size by hand: no reamer does it"
-				if h.Long == 0 {
-					use.Make = fmt.Sprintf("ream to %.4g", h.Diameter)
-				}
+				use.Cut = h.Diameter - pinUndersize
 			}
 			d.Holes = append(d.Holes, use)
 		case h.Made == AfterFolding && h.Placed:
 			d.Later = append(d.Later, drawing.LaterHole{Hole: h.Hole, HoleUse: use})
 		default:
-			d.Notes = append(d.Notes, strings.TrimSpace("drilled at the boat: "+use.Role+" "+h.Name))
+			d.Notes = append(d.Notes, strings.TrimSpace("drilled at the boat: "+use.Role+" "+h.Called))
 		}
 	}
 	return d
@@ -64,16 +65,48 @@ func (p Part) Drawing() drawing.Part {
 // tolerances are what the shop is asked to hold. Cuts go by ISO 9013, class 1, at the
 // part's own length and thickness (sheet.CutTolerance); where its table does not reach,
 // that is left to the shop and said.
-func tolerances(f sheet.Flat) []string {
+func (p Part) tolerances() []string {
+	f := p.Flat
 	low, high := f.Outline.Bounds()
 	cut := "cut: agree on a class of ISO 9013 with the shop"
 	if within, err := sheet.CutTolerance(1, f.Thickness, high.X-low.X); err == nil {
 		cut = fmt.Sprintf("cut: ISO 9013 class 1, within %.2g mm over the length", within)
 	}
-	if len(f.Folds) == 0 {
-		return []string{cut}
+	list := []string{cut}
+	if len(p.Holes) > 0 {
+		list = append(list, fmt.Sprintf("holes: centres within %.2g mm of their places in the flat", fact.CutWithin))
 	}
-	return []string{cut, fmt.Sprintf("folds: the line within %.2g mm, the angle within %.2g deg", foldLineWithin, foldAngleWithin)}
+	for _, h := range p.Holes {
+		if it, ok := h.grade(); ok && h.Made != AtTheBoat {
+			list = append(list, fmt.Sprintf("reamed to %.4g H11: 0 to +%.2g mm", h.Diameter, it))
+		}
+	}
+	list = slices.Compact(list)
+	if len(f.Folds) == 0 {
+		return list
+	}
+	return append(list, fmt.Sprintf("folds: the line within %.2g mm, the angle within %.2g deg", foldLineWithin, foldAngleWithin))
+}
+
+// reamed is how a pin's hole is finished.
+func (h Hole) reamed() string {
+	if h.Long > 0 || h.Square {
+		return "dress to size by hand: no reamer does it"
+	}
+	if _, ok := h.grade(); ok {
+		return fmt.Sprintf("ream to %.4g H11", h.Diameter)
+	}
+	return fmt.Sprintf("ream to %.4g", h.Diameter)
+}
+
+// grade is how much wider a reamed hole may be, mm: H11, which clevis pins are made for;
+// ok is false for a hole that is none, or beyond the table.
+func (h Hole) grade() (wider float64, ok bool) {
+	if h.Role != "pin" || h.Long > 0 || h.Square {
+		return 0, false
+	}
+	wider, err := sheet.StandardTolerance(11, h.Diameter)
+	return wider, err == nil
 }
 
 func metalWords(p Part) string {
@@ -123,11 +156,20 @@ func fit(list []string) []string {
 		list = append(slices.Clone(list[:mostLines]), fmt.Sprintf("and %d lines more, which %s has", more, ListName))
 	}
 	for i, s := range list {
-		if letters := []rune(s); len(letters) > mostLetters {
-			list[i] = string(letters[:mostLetters]) + "… (in full in " + ListName + ")"
-		}
+		list[i] = cutTo(s, ListName)
 	}
 	return list
+}
+
+// short cuts a text of the plan to what a drawing holds.
+func short(text string) string { return cutTo(text, "the plan") }
+
+// cutTo cuts a text to what a line holds, and says where it stands in full.
+func cutTo(text, in string) string {
+	if letters := []rune(text); len(letters) > mostLetters {
+		return string(letters[:mostLetters]) + "… (in full in " + in + ")"
+	}
+	return text
 }
 
 // mostMadeFor is how many lines of a drawing name what it is made for.

@@ -13,7 +13,8 @@ const mostName = 40
 // Named gives each part a name that no other has, whatever letters its file's name can't
 // have and whether small or large: first the fitting's id; where several have that, the
 // side beside it, or the boat before it; and at last a number. Each of those that share
-// an id is named anew, so that none passes for the only one.
+// an id is named anew, so that none passes for the only one. An id that is longer than a
+// drawing's name is cut, and has a number behind it; the list of groups has it in full.
 func Named(parts []Part) []Part {
 	list := slices.Clone(parts)
 	sharing := map[string][]int{}
@@ -27,15 +28,17 @@ func Named(parts []Part) []Part {
 	}
 	taken := map[string]bool{}
 	for key, of := range sharing {
-		taken[key] = len(of) == 1
+		taken[key] = len(of) == 1 && !tooLong(list[of[0]].Name)
 	}
 	for _, key := range order {
-		if of := sharing[key]; len(of) > 1 {
+		if of := sharing[key]; len(of) > 1 || tooLong(list[of[0]].Name) {
 			nameAnew(list, of, taken)
 		}
 	}
 	return list
 }
+
+func tooLong(name string) bool { return len([]rune(name)) > mostName }
 
 // nameAnew tries the ways to tell parts of one name apart until one gives each its own.
 func nameAnew(list []Part, of []int, taken map[string]bool) {
@@ -48,7 +51,7 @@ func nameAnew(list []Part, of []int, taken map[string]bool) {
 		for n, i := range of {
 			name := way(list[i], n)
 			key := FileName(strings.ToLower(name))
-			own = own && !names[key] && !taken[key] && len([]rune(name)) <= mostName && strings.Trim(name, "-") == name
+			own = own && !names[key] && !taken[key] && !tooLong(name) && strings.Trim(name, "-") == name
 			names[key] = true
 		}
 		if own {

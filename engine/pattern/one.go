@@ -58,6 +58,10 @@ func one(p *plan.Plan, f *plan.Fitting, old *sheet.Development, facts *fact.Fact
 	}
 	part.Flat = sheet.Flat{Name: f.ID.Value, Metal: strings.TrimSpace(part.Metal.Name + " " + part.Metal.Condition),
 		Thickness: f.Thickness.Value, Outline: shape, OneSided: f.Mounting.Bolts.Head.Value == "countersunk"}
+	if d := f.TooSharp(); d != nil {
+		return part, &finding.Problem{At: d.Radius.At, Message: fmt.Sprintf("%s can't be drawn flat: its %s fold has an inside radius of %s in %s, sharper than the neutral line is known for", f.ID.Value, d.Name.Value, mm(d.Radius.Value), mm(f.Thickness.Value)),
+			Expected: "a wider radius, or the neutral_line that a test strip of the same sheet gave"}
+	}
 	part.folds(f, facts)
 	part.holes(f, facts)
 	if err := part.Flat.Check(); err != nil {
@@ -127,7 +131,7 @@ func bendOf(f *plan.Fitting, d plan.Fold, facts *fact.Facts) *fact.Bend {
 // holes lists the holes and lays those into the flat that are cut.
 func (p *Part) holes(f *plan.Fitting, facts *fact.Facts) {
 	for i, h := range f.Holes {
-		one := Hole{Hole: h.Sheet(), Role: h.Role.Value, Stay: h.Stay.Value, Fastener: fastener(f, h), Placed: h.Along.Given, Made: Cut}
+		one := Hole{Hole: h.Sheet(), Called: h.Name.Value, Role: h.Role.Value, Stay: h.Stay.Value, Fastener: fastener(f, h), Placed: h.Along.Given, Made: Cut}
 		if one.Name == "" {
 			one.Name = fmt.Sprintf("hole %d", i+1)
 		}

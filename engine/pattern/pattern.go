@@ -119,6 +119,8 @@ const (
 // Hole is a hole of the part.
 type Hole struct {
 	sheet.Hole
+	// Called is what the plan calls it, "" for nothing.
+	Called string
 	// Role is pin or bolt, Stay the id of the pin's stay where the plan names it, Fastener
 	// what goes through it.
 	Role, Stay, Fastener string

@@ -47,7 +47,7 @@ func (p Part) PressSheet(stroke float64) []byte {
 		say("! %s", w)
 	}
 	say("%s %s, %s", mm(p.Flat.Thickness), d.Metal, counts(d.Quantity, d.OtherHand))
-	say("Fold lines count from %s, sides and ends from drawing %s-drawing.pdf.", datumWords(p), FileName(p.Name))
+	say("Fold lines count along the flat from %s; which end and which face is which, drawing %s-drawing.pdf shows.", datumWords(p), FileName(p.Name))
 	say("Mark them on the inside of the fold with a pen or a light centre punch; no scribe, punch or stamp on the outside.")
 	if d.OtherHand > 0 {
 		say("The other hand: the same blank, the other face up at every fold, the same strokes.")
@@ -89,7 +89,7 @@ func (p Part) datum() *sheet.Hole {
 func (p Part) sayOrder(say func(string, ...any)) {
 	switch {
 	case len(p.Orders) == 0:
-		say("\nThe order of the folds was not tried: %s. They stand as they lie; try it with a card model.", p.PressWhy)
+		say("\nThe order of the folds was not tried: %s. They stand as they lie.%s", p.PressWhy, p.tryCard())
 	case !p.Orders[0].Clear():
 		say("\nNo order of the folds comes clear of punch, die and frame; this is the one that lacks least.")
 	default:
@@ -114,11 +114,28 @@ func (p Part) sayOrder(say func(string, ...any)) {
 		}
 		line := mm(f.At - zero)
 		if f.Skew != 0 {
-			line += fmt.Sprintf(", skew %.3g deg", f.Skew)
+			line = p.skewWords(f, zero)
 		}
 		rows = append(rows, []string{fmt.Sprintf("P%d", at+1), f.Name, line, up, fmt.Sprintf("%.4g deg", math.Abs(f.Angle)), opens, press, mm(f.Radius), dieWords(f.Die), f.forceWords()})
 	}
 	sayTable(say, rows)
+}
+
+// tryCard tells to try the order with a card model, unless the reason why it is not known
+// does.
+func (p Part) tryCard() string {
+	if strings.Contains(p.PressWhy, "card model") {
+		return ""
+	}
+	return " Try it with a card model."
+}
+
+// skewWords are where a fold line that is turned from square meets the two sides of the
+// part, as the drawing's list has it.
+func (p Part) skewWords(f Fold, zero float64) string {
+	low, high := p.Flat.Outline.Bounds()
+	at := func(y float64) string { return mm(f.At + y*math.Tan(f.Skew*math.Pi/180) - zero) }
+	return at(low.Y) + " at the lower edge, " + at(high.Y) + " at the upper"
 }
 
 // sayForce holds the press to its rating.

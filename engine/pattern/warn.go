@@ -18,8 +18,11 @@ const testStrip = 1.0
 // report; these are for whoever has the drawing alone in hand.
 func (p *Part) warn(f *plan.Fitting) {
 	say := func(format string, args ...any) { p.Warnings = append(p.Warnings, fmt.Sprintf(format, args...)) }
-	if f.Measured.Given() || len(f.HullHoles) > 0 {
+	switch {
+	case f.Measured.Given():
 		say("measured from an old part: make one, try it at the boat, then make the rest")
+	case len(f.HullHoles) > 0:
+		say("made to holes measured in the hull: make one, try it at the boat, then make the rest")
 	}
 	if l := p.Landing; l != nil && l.Uncertainty > l.Play {
 		say("hole %s may be %s off for all that was measured, and its bolt has %s of play", l.LeastSure, mm(l.Uncertainty), mm(l.Play))
@@ -52,12 +55,15 @@ func (p *Part) warnHoles(say func(string, ...any)) {
 	for _, h := range p.Holes {
 		switch {
 		case h.Made == AtTheBoat:
-			say("hole %s is drilled at the boat", h.Name)
+			say("%s is drilled at the boat", p.holeWords(h))
 		case h.Made == AfterFolding:
-			say("hole %s is drilled after folding", h.Name)
+			say("%s is drilled after folding: mark its centre in the flat", p.holeWords(h))
 		case h.Diameter < p.Flat.Thickness:
-			say("hole %s is narrower than the plate is thick: drill it", h.Name)
+			say("%s is narrower than the plate is thick: drill it", p.holeWords(h))
 		}
+	}
+	if p.Flat.OneSided {
+		say("the bolts' heads are countersunk: which face, how wide and how deep is not on the plan; settle that before any is sunk")
 	}
 	if slices.ContainsFunc(p.Holes, func(h Hole) bool { return h.Role == "pin" && h.Made == Cut && h.Long > 0 }) {
 		say("the pin hole is oval, and a pin knocks in it: is that meant?")
@@ -65,6 +71,22 @@ func (p *Part) warnHoles(say func(string, ...any)) {
 	if slices.ContainsFunc(p.Holes, func(h Hole) bool { return h.Role == "pin" && h.Made == Cut && h.Long == 0 }) {
 		say("pin holes are cut undersize and reamed to size, square to the face")
 	}
+}
+
+// holeWords names a hole as the drawing's list has it: by its name in the plan, or by
+// where it stands, for the plan's numbers are not the drawing's.
+func (p *Part) holeWords(h Hole) string {
+	switch {
+	case h.Called != "":
+		return "hole " + h.Called
+	case !h.Placed:
+		return "a " + h.Role + " hole that the plan does not place"
+	}
+	zero := 0.0
+	if d := p.datum(); d != nil {
+		zero = d.At.X
+	}
+	return fmt.Sprintf("the %s hole at %s along", h.Role, mm(h.At.X-zero))
 }
 
 func mm(v float64) string {

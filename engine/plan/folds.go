@@ -156,6 +156,21 @@ func (c *crossChecker) told(at finding.Place) bool {
 	return false
 }
 
+// sharpest is the inside radius in thicknesses below which the neutral line is not known
+// without a test strip.
+const sharpest = 0.25
+
+// TooSharp is the first fold whose flat is not known for its sharpness, nil for none.
+func (f Fitting) TooSharp() *Fold {
+	for i := range f.Folds {
+		o := &f.Folds[i]
+		if one, ok := o.Sheet(); ok && f.Thickness.Given && one.K == 0 && one.Radius < sharpest*f.Thickness.Value {
+			return o
+		}
+	}
+	return nil
+}
+
 // folds refuses folds that reach into each other, beyond the part, or out of order. Each
 // is added to those before it, so that the one at fault is named at its place.
 func (c *crossChecker) folds(f Fitting, shape sheet.Contour) {
@@ -174,7 +189,7 @@ func (c *crossChecker) folds(f Fitting, shape sheet.Contour) {
 	flat := sheet.Flat{Thickness: f.Thickness.Value, Outline: shape}
 	for _, o := range f.Folds {
 		one, ok := o.Sheet()
-		if !ok || one.Radius < 0.25*f.Thickness.Value {
+		if !ok || one.K == 0 && one.Radius < sharpest*f.Thickness.Value {
 			return // A fold that is not known whole, or sharper than any: a rule asks for it.
 		}
 		flat.Folds = append(flat.Folds, one)

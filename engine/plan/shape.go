@@ -107,8 +107,11 @@ func (f Fitting) OldPart() (old sheet.Measured, ok bool) {
 		r, known := reading(l.Outside, either(l.Within, m.Within))
 		old.Legs, ok = append(old.Legs, r), ok && known
 	}
-	for _, fold := range m.Folds {
+	for i, fold := range m.Folds {
 		r, known := fold.reading(m)
+		if len(f.Folds) == len(m.Folds) {
+			r.K = f.Folds[i].NeutralLine.Value // what a strip of the new sheet gave: the flat is cut from that
+		}
 		old.Folds, ok = append(old.Folds, r), ok && known
 	}
 	for _, h := range m.Holes {

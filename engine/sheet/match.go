@@ -14,6 +14,10 @@ type MatchedHole struct {
 	// Hole is the diameter in the new part, Other that of the hole it meets (0 takes the
 	// bolt's own), Bolt the bolt's, mm.
 	Hole, Other, Bolt float64
+	// Slack is how far an oval hole of the new part lets its bolt go from the middle either
+	// way along its length: half of what it is longer than wide, mm; 0 for a hole that is
+	// none. Turn is how that length runs, deg from the new part's X.
+	Slack, Turn float64
 	// Within is how far the place of the hole may be off as cut, mm.
 	Within float64
 	// Largest is the diameter that the hole may be reamed to, 0 for no bound.
@@ -44,7 +48,8 @@ type HoleMatchResult struct {
 // HoleMiss is how one hole stands.
 type HoleMiss struct {
 	Name string
-	// Miss is how far the middles are apart, Off in which direction; Freedom how far they
+	// Miss is how far the middles are apart, Off in which direction, both beyond what an
+	// oval hole lets its bolt go along its length; Freedom how far they
 	// may be; Lacks what is missing of that, less than 0 if there is room to spare. mm.
 	Miss    float64
 	Off     Point
@@ -77,8 +82,10 @@ const (
 // through, it is shifted to where what lacks is least, each miss counting only by what it
 // exceeds its freedom; and if some still don't, to where the fewest holes need reaming.
 //
-// Symbols: all mm. Holds for round holes and bolts square to the face, two holes at
-// least. Source: geometry (computed). Errors: holes that are none, smaller than their
+// An oval hole takes from its miss what lies along its length, up to its slack; what is
+// left counts as a round hole's.
+//
+// Symbols: all mm. Holds for bolts square to the face, two holes at least. Source: geometry (computed). Errors: holes that are none, smaller than their
 // bolt, or in one place.
 func (m HoleMatch) Reckon() (HoleMatchResult, error) {
 	if err := m.check(); err != nil {
@@ -106,6 +113,8 @@ func (m HoleMatch) check() error {
 		in.must(h.Hole >= h.Bolt && h.Hole <= most, "%s is %g mm and its bolt %g mm: it does not go through", name, h.Hole, h.Bolt)
 		in.must(h.Other == 0 || h.Other >= h.Bolt && h.Other <= most, "what %s meets is a hole of %g mm for a bolt of %g mm", name, h.Other, h.Bolt)
 		in.notNegative("how far the place of "+name+" may be off", h.Within, "mm")
+		in.notNegative("how far "+name+" lets its bolt go along its length", h.Slack, "mm")
+		in.finite("how the length of "+name+" runs", h.Turn, "deg")
 		in.must(h.Largest == 0 || h.Largest >= h.Hole, "%s may be reamed to %g mm and is %g mm already", name, h.Largest, h.Hole)
 		if in.err != nil {
 			return in.err
@@ -126,6 +135,21 @@ func (h MatchedHole) freedom() float64 {
 		other = h.Bolt
 	}
 	return (h.Hole-h.Bolt+other-h.Bolt)/2 - h.Within
+}
+
+// beyondSlots takes from misses what oval holes leave their bolts along their length, as
+// the part lies.
+func (m HoleMatch) beyondSlots(p pose, misses []Point) []Point {
+	list := make([]Point, len(misses))
+	for i, h := range m.Holes {
+		list[i] = misses[i]
+		if h.Slack > 0 {
+			sin, cos := math.Sincos(radians(h.Turn))
+			along := p.place(Point{cos, sin}).minus(p.place(Point{}))
+			list[i] = misses[i].minus(along.times(min(h.Slack, max(-h.Slack, misses[i].dot(along)))))
+		}
+	}
+	return list
 }
 
 // lay lays the part on one way round.
@@ -179,11 +203,12 @@ func (m HoleMatch) ease(points, targets []Point, few, mirrored bool) pose {
 	}
 	for range 500 {
 		misses := p.misses(points, targets)
+		beyond := m.beyondSlots(p, misses)
 		for i, h := range m.Holes {
-			free, size := max(0, h.freedom()-margin), misses[i].size()
+			free, size := max(0, h.freedom()-margin), beyond[i].size()
 			moved[i] = targets[i].plus(misses[i])
 			if size > free {
-				moved[i] = targets[i].plus(misses[i].times(free / size))
+				moved[i] = moved[i].minus(beyond[i].times(1 - free/size))
 			}
 			if few {
 				weights[i] = 1 / (trifle + max(0, size-free))
@@ -195,7 +220,7 @@ func (m HoleMatch) ease(points, targets []Point, few, mirrored bool) pose {
 }
 
 func (m HoleMatch) judge(p pose, points, targets []Point) HoleMatchResult {
-	misses := p.misses(points, targets)
+	misses := m.beyondSlots(p, p.misses(points, targets))
 	r := HoleMatchResult{Turn: p.turned(), Shift: p.shift, Mirrored: p.mirrored, Root: root(misses), Verdict: DropsOn}
 	worst := math.Inf(-1)
 	for i, h := range m.Holes {
