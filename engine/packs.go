@@ -18,8 +18,8 @@ import (
 // that there are and the packs that come with the program. Check does so itself;
 // whoever still has a plan to read starts Prepare beside it and gains the time.
 func Prepare() {
+	fact.Prepare()   // first: facts are made before anything is judged
 	_, _ = builtIn() // whoever asks for the packs is told of a fault
-	fact.Prepare()
 }
 
 // builtIn are the packs that come with the program, loaded once.

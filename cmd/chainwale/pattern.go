@@ -161,6 +161,10 @@ func (v patternVerb) sum(s streams, boats []patterned, parts []pattern.Part) {
 	if len(boats) > 1 {
 		of = counted(len(boats), "boat", "boats")
 	}
+	if len(parts) == 0 {
+		fmt.Fprintf(s.out, "No part of %s is drawn, and nothing was written: drawn is a plate whose state is new or remade, of which the plan says outline, metal, holes and folds.\n", of)
+		return
+	}
 	fmt.Fprintf(s.out, "%s of %s, made %s; check the plan and the first part before the rest is cut.\n",
 		counted(len(parts), "pattern", "patterns"), of, counted(all, "time", "times"))
 	if free < all {
