@@ -359,6 +359,7 @@ func standingCautions(p *plan.Plan) []string {
 		"If a step does not hold what is wanted, it is not done this way: unstep the mast, or hold it with a crane.",
 		"Old plates that nobody has seen are credited because they stand today, not because they are sound.",
 		"Eyes against what splitters and grinders throw; no flame on laminate or sealant; dust of glass, resin and old paint wants a mask and extraction; catch what falls; no bolt out near the water while she floats.",
+		"When all is on again: pins in and locked before any load, both sides set up by turns and in stages, a rigger's look; the first sail in light wind, with an eye on the leeward wires, and all of it looked at again after 1, 10 and 50 hours.",
 	}
 }
 

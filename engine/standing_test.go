@@ -107,6 +107,49 @@ func TestStandingFromThePlan(t *testing.T) {
 	near("what is held aft", state.ByDirection[4]/1e6, fore+2*3.4*ahead)
 }
 
+// Only a moment that is given or found by an inclining test raises what a plate has to
+// outlast; an estimate of any size never does.
+func TestEstimateNeverLoadsPlates(t *testing.T) {
+	const inclined = "righting_moment: { how: inclined, weight: 100 kg, distance: 1.6 m, heel: 1.8 deg }"
+	for what, c := range map[string]struct {
+		righting string
+		raises   bool
+	}{
+		"given":       {"righting_moment: { how: given, moment: 60 kN m, by: her papers }", true},
+		"inclined":    {"righting_moment: { how: inclined, weight: 100 kg, distance: 1.6 m, heel: 0.8 deg }", true},
+		"roll period": {"righting_moment: { how: roll period, period: 1.7 s }", false},
+		"estimated":   {"waterline: 11 m\n  righting_moment: { how: estimated }", false},
+	} {
+		f := factsOf(t, inclined, c.righting)
+		for _, s := range f.Stays {
+			if !s.Role.Is("cap shroud") {
+				continue
+			}
+			if !(s.Required.Float() > s.BreakLoad.Float()) {
+				t.Fatalf("%s: the wire is strong enough for %g N, so this shows nothing", what, s.Required.Float())
+			}
+			if raised := s.DesignLoad.Float() > s.BreakLoad.Float(); raised != c.raises || c.raises && s.DesignLoad.Float() != s.Required.Float() {
+				t.Errorf("%s: %g N are required of a wire that breaks at %g N, and its plate has to outlast %g N", what, s.Required.Float(), s.BreakLoad.Float(), s.DesignLoad.Float())
+			}
+		}
+		// Kinney: 1.5 times the moment over the half beam, and 1.85 times that on the mast.
+		if want := 1.5 * f.Mast.RightingMoment.Float() / 1450; math.Abs(f.Mast.SidePull.Float()-want) > 1e-6*want || math.Abs(f.Mast.Thrust.Float()-1.85*want) > 1e-6*want {
+			t.Errorf("%s: a side pulls %g N and the mast bears %g N", what, f.Mast.SidePull.Float(), f.Mast.Thrust.Float())
+		}
+	}
+}
+
+// What the partners hold is counted on only where the plan asks for it and says that the
+// mast is wedged.
+func TestPartnersAreOffByDefault(t *testing.T) {
+	without, _ := standingOf(t, false)
+	counted, _ := standingOf(t, false, "wedged: yes", "wedged: yes\n    count_partners: yes")
+	loose, _ := standingOf(t, false, "wedged: yes", "wedged: no\n    count_partners: yes")
+	if !(counted.Before.Margin > without.Before.Margin) || loose.Before.Margin != without.Before.Margin {
+		t.Errorf("held %g times, with the partners %g, with loose ones %g", without.Before.Margin, counted.Before.Margin, loose.Before.Margin)
+	}
+}
+
 // Both sides of a pair are mirrored, whatever sign the plan writes.
 func TestStandingMirrors(t *testing.T) {
 	f := factsOf(t)

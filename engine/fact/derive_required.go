@@ -22,6 +22,7 @@ func (b *builder) required() {
 	}
 	r := &rigLoads{builder: b}
 	r.gather()
+	r.ruleOfThumb()
 	for _, s := range b.facts.Stays {
 		s.RightingTold.Give(b.plan.Boat.RightingMoment.How.Given, b.plan.Boat.RightingMoment.At)
 		s.RequiredBy = Word{b.facts.Mast.KnownBy.Value}
@@ -97,6 +98,21 @@ func (r *rigLoads) gather() {
 		half: abs(r.cap.FootY.Float()), levels: r.levels(deck),
 		cases: rig.LoadCases{RightingMoment: m.RightingMoment.Float(), Freeboard: m.Freeboard.Float(), Boom: boom.Float() - deck, Head: head.Float() - deck, ReefCentre: centre.Float() - deck},
 	})
+}
+
+// ruleOfThumb is what the oldest published rule makes of the righting moment, to hold
+// the statics against.
+func (r *rigLoads) ruleOfThumb() {
+	m := r.facts.Mast
+	if r.cap == nil {
+		return
+	}
+	from := values(&m.RightingMoment.Value, &r.cap.FootY.Value)
+	by := func() (formula[rig.ShroudTensionResult], error) {
+		return rig.ShroudTension{RightingMoment: m.RightingMoment.Float(), HalfBeam: abs(r.cap.FootY.Float())}, nil
+	}
+	reckon(&m.SidePull, from, by, func(t rig.ShroudTensionResult) float64 { return t.Shrouds })
+	reckon(&m.Thrust, from, by, func(t rig.ShroudTensionResult) float64 { return t.Mast })
 }
 
 // levels are the heights above the deck at which a side of the rig takes hold.

@@ -16,6 +16,8 @@ func (s *Mast) facts(to []*Value) []*Value {
 		&s.KnownBy.Value,
 		&s.Displacement.Value,
 		&s.Freeboard.Value,
+		&s.SidePull.Value,
+		&s.Thrust.Value,
 		&s.CreditUsual.Value,
 		&s.Mass.Value,
 		&s.Windage.Value,

@@ -20,6 +20,8 @@ type Mast struct {
 	Displacement   Number `fact:"displacement" unit:"kg" means:"what she weighs as she sails" from:"/boat/displacement" tool:"a crane's scale" where:"when she is lifted"`
 	Freeboard      Number `fact:"freeboard" unit:"mm" means:"from the water up to the deck, abreast of the mast" from:"/boat/freeboard" tool:"tape" where:"abreast of the mast"`
 
+	SidePull     Number `fact:"side_pull" unit:"N" means:"what all shrouds of a side pull together, by the old rule of thumb from the righting moment"`
+	Thrust       Number `fact:"thrust" unit:"N" means:"what presses the mast down, by the same rule"`
 	CreditUsual  YesNo  `fact:"credit_is_usual" means:"whether no more of a strength is counted on while stays are off than is usual" from:"/standing/credit"`
 	Mass         Number `fact:"mass" unit:"kg" means:"mass of the mast with all that hangs on it" from:"mass" tool:"a crane's scale, or its section by its length" where:"when it is out"`
 	Windage      Number `fact:"windage" unit:"N mm" means:"moment about the heel of a wind of 1 m/s; it grows with the square of the wind"`
