@@ -81,6 +81,9 @@ func sayPart(say func(string, ...any), p Part, setups []Setup) {
 	rows := [][]string{{"hand", "boat", "fitting", "side", "to be cut"}}
 	for _, c := range p.Copies {
 		cut := "yes"
+		if p.Landing.untold() || p.Landing.misses() {
+			cut = "not before its holes are settled"
+		}
 		if len(c.Held) > 0 {
 			cut = "NO, HELD"
 		}

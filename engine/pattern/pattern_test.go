@@ -221,6 +221,32 @@ func TestLandingWarnings(t *testing.T) {
 	}
 }
 
+// The list of what is cut does not send a part to the cutter whose holes are not settled.
+func TestUnsettledIsNotCut(t *testing.T) {
+	const second = "      - { hole: second, along: 60.1 mm, diameter: 10 mm, is: round, within: 0.2 mm }\n"
+	const settled = "not before its holes are settled"
+	listed := func(src string) int {
+		parts, problems := patterns(t, "q.yaml", src)
+		if len(problems) > 0 {
+			t.Fatal(problems)
+		}
+		return strings.Count(string(pattern.List(parts)), settled)
+	}
+	src := boat(t, "quillfish-mended.yaml")
+	for what, c := range map[string]struct {
+		src  string
+		want int
+	}{
+		"as it is":                  {src, 0},
+		"a hole that meets nothing": {strings.Replace(src, second, "", 1), 2},
+		"a hole 6 mm off its mate":  {strings.Replace(src, "hole: second, along: 60.1 mm", "hole: second, along: 66.1 mm", 1), 2},
+	} {
+		if got := listed(c.src); got != c.want {
+			t.Errorf("%s: %d parts wait for their holes, wanted %d", what, got, c.want)
+		}
+	}
+}
+
 // An oval pin hole is cut smaller all round and dressed by hand, for no reamer makes it;
 // the drawing asks whether it is meant.
 func TestOvalPinHole(t *testing.T) {

@@ -27,10 +27,10 @@ func (p *Part) warn(f *plan.Fitting) {
 	if l := p.Landing; l != nil && l.Uncertainty > l.Play {
 		say("hole %s may be %s off for all that was measured, and its bolt has %s of play", l.LeastSure, mm(l.Uncertainty), mm(l.Play))
 	}
-	if l := p.Landing; l != nil && math.IsNaN(l.Miss) && !(l.Meet <= 1) {
+	if l := p.Landing; l.untold() {
 		say("it can't be told whether the bolt holes meet those that are there: do not cut before that is settled")
 	}
-	if l := p.Landing; l != nil && l.Miss > l.Clearance {
+	if l := p.Landing; l.misses() {
 		say("hole %s is %s off the one that it has to meet: do not cut before that is settled", l.Worst, mm(l.Miss))
 	}
 	for _, d := range p.Folds {
@@ -49,6 +49,11 @@ func (p *Part) warn(f *plan.Fitting) {
 	}
 	p.warnHoles(say)
 }
+
+// untold tells whether it is not known that the bolt holes meet those that are there, and
+// misses that one of them is known not to.
+func (l *Landing) untold() bool { return l != nil && math.IsNaN(l.Miss) && !(l.Meet <= 1) }
+func (l *Landing) misses() bool { return l != nil && l.Miss > l.Clearance }
 
 // warnHoles says which holes are not simply cut.
 func (p *Part) warnHoles(say func(string, ...any)) {
