@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"chainwale/engine/quantity"
 	"chainwale/schema"
 )
 
@@ -137,6 +138,53 @@ func (s *schemaTree) explained(part map[string]any, pointer string) {
 		}
 		s.explained(p, pointer+"/"+key)
 	}
+}
+
+// What the schema shows as an example is one.
+func TestSchemaExamples(t *testing.T) {
+	s := readSchema(t)
+	named := map[string]quantity.Dimension{}
+	for _, d := range []quantity.Dimension{quantity.Bare, quantity.Length, quantity.Area, quantity.Force, quantity.Stress, quantity.Moment, quantity.Mass, quantity.Angle, quantity.Time, quantity.Density, quantity.Speed} {
+		named[d.Name()] = d
+	}
+	looked := 0
+	var look func(part any, pointer string)
+	look = func(part any, pointer string) {
+		group, ok := part.(map[string]any)
+		if !ok {
+			return
+		}
+		if of, ok := group["quantity"].(map[string]any); ok {
+			d, known := named[of["of"].(string)]
+			if !known {
+				t.Fatalf("%s is of %v", pointer, of["of"])
+			}
+			examples, _ := group["examples"].([]any)
+			for _, e := range examples {
+				for _, text := range flat(e) {
+					looked++
+					if _, err := quantity.ParseAs(text.(string), d); err != nil {
+						t.Errorf("%s shows %v: %v", pointer, text, err)
+					}
+				}
+			}
+		}
+		for key, below := range group {
+			look(below, pointer+"/"+key)
+		}
+	}
+	look(s.root, "")
+	if looked < 60 {
+		t.Errorf("only %d examples were looked at", looked)
+	}
+}
+
+// flat is an example, or all of one that is a list.
+func flat(example any) []any {
+	if list, ok := example.([]any); ok {
+		return list
+	}
+	return []any{example}
 }
 
 // The words that the program knows sides by are those of the schema.
