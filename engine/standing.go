@@ -49,8 +49,49 @@ func Standing(ctx context.Context, p *plan.Plan, o Options, suggest bool) (findi
 	}
 	if suggest {
 		s.Suggested = sheet.suggest()
+		if err := judgeSuggested(ctx, p, o, s.Suggested); err != nil {
+			return s, report, err
+		}
 	}
 	return s, report, nil
+}
+
+// judgeSuggested judges an order that was found as if it stood in the plan, and keeps what
+// fails: what can't be told of it is asked for once it does.
+func judgeSuggested(ctx context.Context, p *plan.Plan, o Options, found *finding.SuggestedOrder) error {
+	if !found.Found {
+		return nil
+	}
+	other := *p
+	other.Standing.Steps = nil
+	for i := range found.Steps {
+		other.Standing.Steps = append(other.Standing.Steps, stepOf(&found.Steps[i], o.On))
+	}
+	report, _, err := checkFacts(ctx, &other, o)
+	for _, f := range report.Findings {
+		if strings.HasPrefix(f.Subject, "step:") && f.Outcome == finding.Fails {
+			found.Findings = append(found.Findings, f)
+		}
+	}
+	return err
+}
+
+// stepOf is a suggested step as the plan would have it: nobody goes aloft, and who is
+// away is so from the day judged on.
+func stepOf(s *finding.StandingStep, on time.Time) plan.Step {
+	word := func(text string) plan.Text { return plan.Text{Given: text != "", Value: text, At: s.At} }
+	words := func(list []string) (all []plan.Text) {
+		for _, text := range list {
+			all = append(all, word(text))
+		}
+		return all
+	}
+	t := plan.Step{At: s.At, ID: word(s.ID), Does: word(s.Does), Fit: words(s.Fit), Remove: words(s.Remove), Replace: words(s.Replace),
+		Attended: plan.YesNo{Given: true, Value: s.Attended == "yes", At: s.At}, Aloft: plan.YesNo{Given: true, At: s.At}}
+	until := on.AddDate(0, 0, int(math.Ceil(s.Days)))
+	t.On = plan.Day{Given: true, Text: on.Format(time.DateOnly), First: on, Last: on, At: s.At}
+	t.Until = plan.Day{Given: true, Text: until.Format(time.DateOnly), First: until, Last: until, At: s.At}
+	return t
 }
 
 // NoStanding is the problem of a plan that has no order of work.
@@ -215,7 +256,7 @@ func worthOf(in *fact.StandIn) finding.StandInWorth {
 
 // suggest looks for an order of the jobs.
 func (s standingSheet) suggest() *finding.SuggestedOrder {
-	o := &finding.SuggestedOrder{StandIns: []string{}, Steps: []finding.StandingStep{}}
+	o := &finding.SuggestedOrder{StandIns: []string{}, Steps: []finding.StandingStep{}, Findings: []finding.Finding{}}
 	if len(s.work.Lacks) > 0 {
 		o.Says = "no order can be looked for: " + s.lacks()
 		return o
@@ -238,7 +279,7 @@ func (s standingSheet) suggest() *finding.SuggestedOrder {
 	for i := range found.Standing.Steps {
 		r := &found.Standing.Steps[i]
 		t := finding.StandingStep{ID: suggestedID(r.Step), Does: r.Step.Name, At: s.work.At, Fit: append([]string{}, r.Step.Fit...), Remove: append([]string{}, r.Step.Remove...),
-			Replace: append([]string{}, r.Step.Replace...), Attended: "no", During: held(&r.During), After: held(&r.After), Tighten: tightenOn(r.Tighten, plan.Day{}), Watch: append([]string{}, r.Watch...)}
+			Replace: append([]string{}, r.Step.Replace...), Attended: "no", Days: r.Step.Days, During: held(&r.During), After: held(&r.After), Tighten: tightenOn(r.Tighten, plan.Day{}), Watch: append([]string{}, r.Watch...)}
 		if r.Step.Attended {
 			t.Attended = "yes"
 		}

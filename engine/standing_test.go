@@ -266,6 +266,16 @@ func TestStandingSuggests(t *testing.T) {
 			t.Errorf("%s does not hold what is wanted", step.ID)
 		}
 	}
+	if len(s.Suggested.Findings) > 0 {
+		t.Errorf("the order that is found has %v", s.Suggested.Findings[0].Message)
+	}
+	// It is judged as if it stood in the plan: in 18 kn a stay is off in too much wind.
+	windy, _ := standingOf(t, true, "gust: 15 kn\n  storm", "gust: 18 kn\n  storm")
+	if !slices.ContainsFunc(windy.Suggested.Findings, func(f finding.Finding) bool {
+		return f.Rule == "gust-below-fifteen-knots" && f.Outcome == finding.Fails && strings.HasPrefix(f.Subject, "step:change-")
+	}) {
+		t.Errorf("nothing is found of an order in 18 kn: %v", windy.Suggested.Findings)
+	}
 	none, _ := standingOf(t, true, "gust: 15 kn\n  storm", "gust: 60 kn\n  storm", "storm_gust: 45 kn", "storm_gust: 60 kn")
 	if none.Suggested.Found || !strings.Contains(none.Suggested.Says, "unstep the mast, or hold it with a crane") {
 		t.Errorf("in 60 kn: %s", none.Suggested.Says)

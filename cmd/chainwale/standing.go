@@ -5,6 +5,7 @@ import (
 	"bytes"
 	"context"
 	"fmt"
+	"slices"
 
 	"chainwale/engine"
 	"chainwale/engine/finding"
@@ -129,7 +130,11 @@ func pictures(sheet finding.Standing, p *plan.Plan) ([]drawn, error) {
 // settle gives the status: findings of the steps, and a suggestion that found none.
 func (v standingVerb) settle(s streams, sheet finding.Standing, report finding.Report, beside bool) error {
 	refused := beside || sheet.Suggested != nil && !sheet.Suggested.Found
-	for _, f := range sheet.Findings {
+	findings := sheet.Findings
+	if sheet.Suggested != nil {
+		findings = append(slices.Clone(findings), sheet.Suggested.Findings...)
+	}
+	for _, f := range findings {
 		refused = refused || f.Refuses(report.RefuseAt)
 	}
 	if c := report.Counts; v.As == "text" && c.Stop+c.Mend > 0 {

@@ -45,10 +45,12 @@ type StandingStep struct {
 	Replace []string `json:"replace"`
 	// Attended is yes, no or "" where the plan doesn't say.
 	Attended string `json:"attended"`
-	On       string `json:"on"`
-	Until    string `json:"until"`
-	During   *Held  `json:"during"`
-	After    *Held  `json:"after"`
+	// Days is how long a suggested step lasts, 0 where it is done at once.
+	Days   float64 `json:"days,omitempty"`
+	On     string  `json:"on"`
+	Until  string  `json:"until"`
+	During *Held   `json:"during"`
+	After  *Held   `json:"after"`
 	// Tighten are the days, or the times after the step begins, at which lines that
 	// stand in have to be hauled tight again and looked at.
 	Tighten []string `json:"tighten"`
@@ -133,6 +135,8 @@ type SuggestedOrder struct {
 	// Margin is the least of all steps over what each has to have: 1 is just enough.
 	Margin float64        `json:"margin"`
 	Steps  []StandingStep `json:"steps"`
+	// Findings are what fails of it when it is judged as if it stood in the plan.
+	Findings []Finding `json:"findings"`
 	// Exact is false where there were too many jobs to look at every order; Visited
 	// counts the states that were looked at.
 	Exact   bool `json:"exact"`

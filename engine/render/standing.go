@@ -32,7 +32,7 @@ func StandingText(w io.Writer, s finding.Standing, system quantity.System) error
 	}
 	t.table(s.Steps)
 	for i := range s.Steps {
-		t.step(i, len(s.Steps), &s.Steps[i])
+		t.step(i, len(s.Steps), &s.Steps[i], s.Findings)
 	}
 	t.others()
 	t.measures(s.Measure)
@@ -154,7 +154,7 @@ func worse(s *finding.StandingStep) *finding.Held {
 }
 
 // step writes one step between its two cautions.
-func (t *standingText) step(i, of int, s *finding.StandingStep) {
+func (t *standingText) step(i, of int, s *finding.StandingStep, findings []finding.Finding) {
 	t.line("Step %d of %d: %s%s", i+1, of, s.ID, t.when(s))
 	t.prose("  ", topCaution(t.sheet, s))
 	if s.Does != "" {
@@ -185,7 +185,7 @@ func (t *standingText) step(i, of int, s *finding.StandingStep) {
 	for _, w := range s.Watch {
 		t.prose("  ", w)
 	}
-	t.stepFindings(s.ID)
+	t.stepFindings(findings, s.ID)
 	t.prose("  ", t.sheet.StepCautions[1])
 	t.line("")
 }
@@ -271,9 +271,9 @@ func orNothing(name string) string {
 }
 
 // stepFindings writes what rules find of a step.
-func (t *standingText) stepFindings(id string) {
-	for i := range t.sheet.Findings {
-		if f := &t.sheet.Findings[i]; f.Subject == "step:"+id {
+func (t *standingText) stepFindings(findings []finding.Finding, id string) {
+	for i := range findings {
+		if f := &findings[i]; f.Subject == "step:"+id {
 			t.finding(f)
 		}
 	}
@@ -300,12 +300,12 @@ func (t *standingText) suggested(o *finding.SuggestedOrder) {
 	t.prose("  ", o.Says)
 	if o.Found {
 		t.prose("  ", fmt.Sprintf("the weakest step holds %s what it has to; %s were looked at", atLeast(o.Margin), count(o.Visited, "state", "states")))
-		t.prose("  ", "it was looked for by what is held and by what riggers do not do; written into the plan as its steps, it is judged by the rules as well, by how the mast bends between what holds it among them")
+		t.prose("  ", "it was looked for by what is held and by what riggers do not do, and then judged by the rules as if it stood in the plan; what can't be told of it is asked for once it does")
 	}
 	t.line("")
 	t.table(o.Steps)
 	for i := range o.Steps {
-		t.step(i, len(o.Steps), &o.Steps[i])
+		t.step(i, len(o.Steps), &o.Steps[i], o.Findings)
 	}
 }
 
