@@ -139,6 +139,23 @@ func TestEstimateNeverLoadsPlates(t *testing.T) {
 	}
 }
 
+// Where a good moment asks something of a wire and nobody can say what, the load that its
+// plate has to outlast is not known either; a plate weaker than the wire still stops.
+func TestRequirementUnknown(t *testing.T) {
+	f := factsOf(t, "  reefed_main: { boom: 3.1 m, head: 9.9 m, centre: 5.4 m }\n", "")
+	for _, s := range f.Stays {
+		if shroud := strings.Contains(s.ID, "shroud") || strings.Contains(s.ID, "lower"); s.DesignLoad.Known() == shroud || !s.BreakLoad.Known() {
+			t.Errorf("%s: the design load is known: %v", s.ID, s.DesignLoad.Known())
+		}
+	}
+	_, report := standingOf(t, false, "  reefed_main: { boom: 3.1 m, head: 9.9 m, centre: 5.4 m }\n", "")
+	if !slices.ContainsFunc(report.Findings, func(f finding.Finding) bool {
+		return f.Rule == "plate-outlasts-wire" && f.Outcome == finding.CannotTell
+	}) || !slices.ContainsFunc(report.Measure, func(m finding.Measure) bool { return strings.HasPrefix(m.At.Pointer, "/boat/reefed_main") }) {
+		t.Error("plates are judged against a load that nobody knows, or nobody is asked for it")
+	}
+}
+
 // What the partners hold is counted on only where the plan asks for it and says that the
 // mast is wedged.
 func TestPartnersAreOffByDefault(t *testing.T) {

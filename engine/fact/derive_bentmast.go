@@ -82,7 +82,7 @@ func (b mastBent) supports(s *rig.State, deg float64) []float64 {
 	return slices.CompactFunc(heights, func(a, b float64) bool { return abs(a-b) < nearSupports })
 }
 
-// nearSupports is how near two places that hold the mast count as one, mm.
+// nearSupports is how near two places that hold the mast count as one, mm (judgement).
 const nearSupports = 200
 
 func (b mastBent) lineOf(name string) (rig.StayLine, bool) {

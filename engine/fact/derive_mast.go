@@ -183,13 +183,6 @@ func tooLight(p *plan.Mast, mass, height float64) error {
 	return nil
 }
 
-// Of a mast's section holes and slots leave this much, and half of its yield is used:
-// both are this project's judgement, as package rig has them for the partners.
-const (
-	sectionLeft   = 0.7
-	sectionFactor = 2.0
-)
-
 // bearsBending is the bending moment that the mast's section may bear, the weaker way.
 func bearsBending(m *Mast, boat *plan.Boat) {
 	s := boat.Mast.Section
@@ -205,6 +198,6 @@ func bearsBending(m *Mast, boat *plan.Boat) {
 			return nil, err
 		}
 		section, err := rig.MastSection{Long: long.Float(), Broad: broad.Float(), Wall: wall.Float()}.Reckon()
-		return rig.SparBending{Modulus: min(section.AcrossW, section.AlongW), Yield: row.Yield, Holes: sectionLeft, Factor: sectionFactor}, err
+		return rig.SparBending{Modulus: min(section.AcrossW, section.AlongW), Yield: row.Yield}, err
 	}, func(r rig.SparBendingResult) float64 { return r.Moment })
 }

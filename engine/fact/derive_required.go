@@ -36,9 +36,15 @@ func (b *builder) required() {
 var designSource = working.Source{Title: "this project's choice", As: working.Judgement, For: "only a moment that is given or found by an inclining test raises what a plate has to outlast"}
 
 // designLoad is the load that a plate has to outlast: that of the wire fitted, or what
-// is required of it where that is more and well enough known.
+// is required of it where that is more and well enough known. Where a good righting
+// moment asks something of the wire and what is not known, neither is this.
 func (b *builder) designLoad(s *Stay) {
-	if !plan.HoldsMast(s.Role.Text()) || !b.facts.Mast.loadsPlates() || !s.BreakLoad.Known() || !s.Required.Known() || s.Required.Float() <= s.BreakLoad.Float() {
+	asked := plan.HoldsMast(s.Role.Text()) && b.facts.Mast.loadsPlates() && !s.unasked
+	switch {
+	case asked && !s.Required.Known():
+		s.DesignLoad.follows(values(&s.BreakLoad.Value, &s.Required.Value))
+		return
+	case !asked || !s.BreakLoad.Known() || s.Required.Float() <= s.BreakLoad.Float():
 		s.designIsBreak()
 		return
 	}
@@ -47,6 +53,13 @@ func (b *builder) designLoad(s *Stay) {
 			return []working.Step{{Symbol: "F_design", Meaning: "load that the plate has to outlast", Formula: "the larger of what the wire breaks at and what is required of it",
 				Inputs: []working.Input{{Symbol: "F_break", Value: s.BreakLoad.Float(), Unit: "N"}, {Symbol: "F_req", Value: s.Required.Float(), Unit: "N"}}, Value: s.Required.Float(), Unit: "N", Source: designSource}}
 		})
+}
+
+// notAsked notes that no rule here says what the wire must break at.
+func (s *Stay) notAsked(why string, args ...any) {
+	s.unasked = true
+	s.Required.WouldStand(s.plan.Role.At)
+	s.Required.Refuse(fmt.Sprintf(why, args...))
 }
 
 // designIsBreak has the wire's break load count as the load that its plate has to
@@ -181,7 +194,7 @@ func (r requiredOf) Working() []working.Step { return r.steps }
 func (r *rigLoads) stay(s *Stay) {
 	role := s.Role.Text()
 	if plan.HoldsMast(role) && s.HoldsMast.No() {
-		refuse(&s.Required, &s.plan.Role, "it ends on another mast, and what that asks of its wires is for a naval architect")
+		s.notAsked("it ends on another mast, and what that asks of its wires is for a naval architect")
 		return
 	}
 	switch role {
@@ -192,14 +205,14 @@ func (r *rigLoads) stay(s *Stay) {
 	case "forestay", "inner forestay", "backstay":
 		r.endStay(s, rig.StayRole(role))
 	default:
-		refuse(&s.Required, &s.plan.Role, "what a %s must break at is for a naval architect: no rule here covers it", role)
+		s.notAsked("what a %s must break at is for a naval architect: no rule here covers it", role)
 	}
 }
 
 // shroud asks for the pull of the level that a shroud belongs to.
 func (r *rigLoads) shroud(s *Stay) {
 	if r.cap == nil {
-		refuse(&s.Required, &s.plan.Role, "the plan has no cap shroud, which sets how wide the rig stands")
+		s.notAsked("the plan has no cap shroud, which sets how wide the rig stands")
 		return
 	}
 	reckon(&s.Required, append(s.lineFrom(), r.from...), func() (formula[requiredOf], error) { return requiredShroud{r, s}, nil },
@@ -263,7 +276,7 @@ func (q requiredShroud) level() (int, error) {
 	return 0, fmt.Errorf("%s ends at %.0f mm, and no spreader stands within %d mm of that", q.stay.Name, q.stay.Top.Float(), levelReach)
 }
 
-// levelReach is how far from a spreader's root the shroud of its level can end, mm.
+// levelReach is how far from a spreader's root the shroud of its level can end, mm (judgement).
 const levelReach = 600
 
 // alone tells whether a lower is the only one of its side; those of another mast don't count.
@@ -277,7 +290,7 @@ func (r *rigLoads) alone(s *Stay) bool {
 }
 
 // fractional is the share of the mast's height below which a forestay that ends there
-// makes the rig a fractional one.
+// makes the rig a fractional one (judgement).
 const fractional = 0.96
 
 // endStay asks for the break load of a stay fore and aft.
@@ -286,7 +299,7 @@ func (r *rigLoads) endStay(s *Stay, role rig.StayRole) {
 	from := append(values(&m.RightingMoment.Value, &m.Deck.Value, &m.Freeboard.Value), s.lineFrom()...)
 	if role == rig.Backstay {
 		if r.forestay == nil {
-			refuse(&s.Required, &s.plan.Role, "the plan has no forestay that the backstay stands against")
+			s.notAsked("the plan has no forestay that the backstay stands against")
 			return
 		}
 		from = append(append(from, r.forestay.lineFrom()...), &m.Height.Value)
@@ -305,7 +318,7 @@ func (r *rigLoads) endStay(s *Stay, role rig.StayRole) {
 // bowsprit asks that what holds a bowsprit outlasts the forestay on it.
 func (r *rigLoads) bowsprit(s *Stay, role rig.StayRole) {
 	if r.forestay == nil {
-		refuse(&s.Required, &s.plan.Role, "the plan has no forestay that the %s holds against", role)
+		s.notAsked("the plan has no forestay that the %s holds against", role)
 		return
 	}
 	s.RequiredBy.Give("the forestay", s.plan.Role.At)

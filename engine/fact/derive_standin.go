@@ -91,13 +91,6 @@ type standInLineResult struct {
 
 func (r standInLineResult) Working() []working.Step { return r.steps }
 
-// agedShare is what a line keeps whose age and sun nobody knows, and unevenShare what
-// each of several parts counts for, as package rig has them.
-const (
-	agedShare   = 0.5
-	unevenShare = 0.5
-)
-
 // Lines of other diameters, mm, are none that a mast is held with: a slip of the pen
 // counts as nothing.
 const thinnestLine, thickestLine = 2, 40
@@ -121,11 +114,11 @@ func (l standInLine) Reckon() (standInLineResult, error) {
 		r.load = lashing.BreakLoad
 		r.steps = append(r.steps, lashing.Working()...)
 	case l.parts > 1:
-		r.load = float64(l.parts) * unevenShare * l.one
+		r.load = float64(l.parts) * rig.UnevenParts * l.one
 		step("F", "all its parts, which share unevenly", "n 0.5 Fline", r.load, lineJudgement)
 	}
 	if l.aged {
-		r.load *= agedShare
+		r.load *= rig.UnknownAge
 		step("Fa", "the same of line whose age and sun are not known", "0.5 F", r.load, lineJudgement)
 	}
 	return r, nil

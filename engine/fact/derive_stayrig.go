@@ -2,7 +2,6 @@ package fact
 
 import (
 	"errors"
-	"fmt"
 	"math"
 
 	"chainwale/engine/plan"
@@ -27,11 +26,11 @@ func (b *builder) stayOnRig(s *Stay, side string) {
 	}
 	foot(s, side)
 	b.over(s, side)
-	b.angle(s, side)
+	s.angles()
 }
 
 // mastReach is how far from the mast's line, which rakes and bends, the upper end of its
-// stay can be, mm. Another mast stands further off.
+// stay can be, mm (judgement). Another mast stands further off.
 const mastReach = 1000
 
 // holdsMast tells whether a stay ends on the mast: by its role, and by where its upper
@@ -65,7 +64,7 @@ func foot(s *Stay, side string) {
 
 // turnbuckle takes over what is said of the ends of the wire.
 func turnbuckle(s *Stay, p *plan.Stay) {
-	ends := func(told *YesNo, times *Number, given plan.Amount, proven plan.YesNo, any bool, at plan.Text) {
+	ends := func(told *YesNo, times *Number, given plan.Amount, proven plan.YesNo, any bool) {
 		told.Give(any || given.Given || proven.Given, p.At)
 		if !told.Yes() {
 			return
@@ -80,8 +79,8 @@ func turnbuckle(s *Stay, p *plan.Stay) {
 			func() float64 { return load.Float() / s.BreakLoad.Float() })
 	}
 	t, e := &p.Turnbuckle, &p.Terminals
-	ends(&s.TurnbuckleTold, &s.TurnbuckleTimes, t.BreakLoad, t.Proven, t.Thread.Given || t.Metal.Given, t.Thread)
-	ends(&s.TerminalsTold, &s.TerminalsTimes, e.BreakLoad, e.Proven, e.Kind.Given || e.LookedAt.Given, e.Kind)
+	ends(&s.TurnbuckleTold, &s.TurnbuckleTimes, t.BreakLoad, t.Proven, t.Thread.Given || t.Metal.Given)
+	ends(&s.TerminalsTold, &s.TerminalsTimes, e.BreakLoad, e.Proven, e.Kind.Given || e.LookedAt.Given)
 	giveWord(&s.TurnbuckleMetal, t.Metal)
 	brass(&s.TurnbuckleBrass, &s.TurnbuckleMetal)
 }
@@ -160,7 +159,8 @@ func (b *builder) over(s *Stay, side string) {
 	}
 }
 
-// nearSpreader is how far above a spreader's root a wire that belongs to it can end, mm.
+// nearSpreader is how far above a spreader's root a wire that belongs to it can end, mm
+// (judgement).
 const nearSpreader = 300
 
 // lineFrom is what has to be known before a stay's line is.
@@ -181,8 +181,8 @@ func (s *Stay) line() rig.StayLine {
 	return l
 }
 
-// angle is that of its part at the mast, over the highest spreader that it leads over.
-func (b *builder) angle(s *Stay, side string) {
+// angles are that of its part at the mast, with its length, over the highest spreader that it leads over.
+func (s *Stay) angles() {
 	if s.HoldsMast.No() {
 		for _, n := range []*Number{&s.Angle, &s.Length} {
 			n.WouldStand(s.plan.Role.At)
@@ -221,11 +221,5 @@ func (b *builder) mixed() {
 	}
 }
 
-// nearDiameter is how near two readings of one size of wire lie.
+// nearDiameter is how near two readings of one size of wire lie (judgement).
 const nearDiameter = 0.03
-
-// refuse leaves a number unknown for a reason and at a place.
-func refuse(n *Number, at *plan.Text, why string, args ...any) {
-	n.WouldStand(at.At)
-	n.Refuse(fmt.Sprintf(why, args...))
-}

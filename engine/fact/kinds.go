@@ -57,6 +57,8 @@ type Stay struct {
 	// unknown where it leads over some and the plan tells of none.
 	tips      []rig.Point
 	spreaders Number
+	// unasked tells that no rule here says what it must break at.
+	unasked bool
 }
 
 // Describe names the kind.

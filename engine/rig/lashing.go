@@ -51,10 +51,10 @@ type LashingFactor struct {
 	Source working.Source
 }
 
-const (
-	unevenParts = 0.5
-	mostParts   = 40
-)
+// UnevenParts is what each of several parts counts for (judgement).
+const UnevenParts = 0.5
+
+const mostParts = 40
 
 var unevenly = working.Source{Title: "this project's allowance for parts that share unevenly, friction and the tail", As: working.Judgement, For: "the factor 0.5"}
 
@@ -97,8 +97,8 @@ func (l Lashing) reckon(end table.LineEnd, bend table.LineBend) LashingResult {
 	}
 	r.Factors = append(r.Factors, ends,
 		LashingFactor{"parts", float64(l.Parts), statics},
-		LashingFactor{"parts that share unevenly", unevenParts, unevenly})
-	r.BreakLoad = float64(l.Parts) * unevenParts * l.LineBreak * min(end.Factor, bend.Factor)
+		LashingFactor{"parts that share unevenly", UnevenParts, unevenly})
+	r.BreakLoad = float64(l.Parts) * UnevenParts * l.LineBreak * min(end.Factor, bend.Factor)
 	return r
 }
 
@@ -167,7 +167,8 @@ type FibreStayResult struct {
 	row table.LineRow
 }
 
-const unknownAge = 0.5
+// UnknownAge is what a line keeps whose age and sun nobody knows (judgement).
+const UnknownAge = 0.5
 
 var (
 	aged    = working.Source{Title: "this project's allowance for line whose age and sun are not known", As: working.Judgement, For: "the factor 0.5"}
@@ -192,7 +193,7 @@ func (f FibreStay) Reckon() (FibreStayResult, error) {
 	}
 	r := FibreStayResult{BreakLoad: lashing.BreakLoad, Lashing: lashing, Tighten: append([]float64{}, tighten...), of: f, row: row}
 	if !f.AgeKnown {
-		r.BreakLoad *= unknownAge
+		r.BreakLoad *= UnknownAge
 	}
 	r.Short, r.Sustained = row.Short*r.BreakLoad, row.Sustained*r.BreakLoad
 	all := row.BreakLoad(f.Diameter) * float64(f.Parts)

@@ -26,8 +26,8 @@ type SparBendingResult struct {
 
 // Reckon gives the moment.
 func (s SparBending) Reckon() (SparBendingResult, error) {
-	orUsual(&s.Holes, 0.7)
-	orUsual(&s.Factor, 2)
+	orUsual(&s.Holes, holesLeave)
+	orUsual(&s.Factor, sectionSpare)
 	var in inputs
 	in.positive("the modulus of the section", s.Modulus, "mm3")
 	in.positive("the yield of the spar", s.Yield, "MPa")

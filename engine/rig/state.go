@@ -249,6 +249,7 @@ func (p *prepared) assumptions(d Demand) []string {
 		fmt.Sprintf("a stand-in is counted on for %.2f of its weakest part%s, %.2f where nobody stands by%s", p.Credit.StandIn, above(p.Credit.StandIn, UsualCredit.StandIn), p.Credit.Unattended, above(p.Credit.Unattended, UsualCredit.Unattended)),
 		fmt.Sprintf("an old plate that nobody has seen is credited with what it carries at rest (%.2f of its wire where that was not measured%s), because it stands today, not because it is sound", p.Credit.UnseenPlate, above(p.Credit.UnseenPlate, UsualCredit.UnseenPlate)),
 		fmt.Sprintf("gusts do not pass %.0f kn while somebody stands by and %.0f kn while nobody does", d.Gust/KnotInMetresPerSecond, d.Storm/KnotInMetresPerSecond),
+		"the wind pushes on the mast, its wires and what the plan lists as windage, and on nothing else: sails that are not listed are down",
 		"no wake and no swell rolls the boat further than was reckoned with; nobody is aloft or stands under the mast",
 	}
 	if p.Partners > 0 {
